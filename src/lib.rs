@@ -1,0 +1,6 @@
+//! arsenalfit decides whether a new pitch belongs in a pitcher's arsenal.
+pub mod geometry;
+pub mod pitch;
+pub mod profile;
+pub mod stats;
+pub mod units;
