@@ -1,6 +1,9 @@
 //! arsenalfit decides whether a new pitch belongs in a pitcher's arsenal.
+pub mod eyes;
 pub mod flight;
 pub mod geometry;
+pub mod hitter;
+pub mod mix;
 pub mod pitch;
 pub mod profile;
 pub mod spin;
