@@ -1,4 +1,5 @@
 //! arsenalfit decides whether a new pitch belongs in a pitcher's arsenal.
+pub mod evaluate;
 pub mod eyes;
 pub mod flight;
 pub mod geometry;

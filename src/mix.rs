@@ -65,6 +65,13 @@ impl Bounds {
         mix
     }
 
+    /// The allowed mix nearest to `weights`, which need not sum to one.
+    pub fn nearest(&self, weights: Vec<f64>) -> Vec<f64> {
+        let mut mix: Vec<f64> = weights.into_iter().map(|share| share.max(TRACE)).collect();
+        self.bring_inside(&mut mix);
+        mix
+    }
+
     /// The allowed mix nearest to positive weights `mix` in relative entropy, by cyclic projection
     /// on the bounds, each of which only scales its members. At most a handful of rounds: the
     /// groups do not overlap and a cap lies inside one group.
@@ -227,7 +234,7 @@ mod tests {
     #[test]
     fn a_separable_problem_has_its_hand_worked_answer() {
         let weights = [1.0, 2.0, 3.0];
-        let objective = |mix: &[f64]| {
+        let objective = |mix: &[f64]| -> (f64, Vec<f64>) {
             let runs: f64 = mix.iter().zip(weights).map(|(m, a)| a * m * m).sum();
             (runs, mix.iter().zip(weights).map(|(m, a)| 2.0 * a * m).collect())
         };

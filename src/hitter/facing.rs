@@ -1,5 +1,9 @@
 //! A hitter on one side against a set of pitches: what he sees, believes, does and gets.
 //!
+//! A pitch really thrown follows its law about the target; the hitter, who knows the pitch but not
+//! this throw's target, explains what he sees by each pitch's *habit*, the same law about all the
+//! places it goes to.
+//!
 //! Everything that does not depend on the pitcher's mix is worked out once, for every pitch thrown
 //! (i), every point of the fixed even set (s) and every pitch it might be (j): how well j explains
 //! what he saw, and what j would do next. After that a mix costs one pass over the table, and a
@@ -17,7 +21,7 @@ use super::swing::ErrorSpread;
 pub struct Facing {
     hitter: Hitter,
     side: Side,
-    laws: Vec<PitchLaw>,
+    habits: Vec<PitchLaw>,
     points: Vec<[f64; FEATURES]>,
     /// For pitch thrown i: rows of `points` × pitches it might be.
     thrown: Vec<Thrown>,
@@ -25,8 +29,11 @@ pub struct Facing {
 
 #[derive(Debug, Clone)]
 struct Thrown {
-    spread: ErrorSpread,
     sights: Vec<[f64; FEATURES]>,
+    /// What the pitch will do, by s.
+    truths: Vec<Prediction>,
+    /// By s.
+    spreads: Vec<ErrorSpread>,
     own_log_density: Vec<f64>,
     /// `[s][j]`, j fastest.
     might_be: Vec<MightBe>,
@@ -35,7 +42,7 @@ struct Thrown {
 /// One explanation of one sight.
 #[derive(Debug, Clone, Copy)]
 struct MightBe {
-    /// Likelihood relative to that of the pitch really thrown.
+    /// Likelihood relative to the density of the throw itself.
     likelihood: f64,
     prediction: Prediction,
 }
@@ -54,61 +61,79 @@ pub struct Expected {
 }
 
 impl Facing {
-    /// A `hitter` on `side` against `laws`, judged on `points`.
-    pub fn new(laws: &[PitchLaw], hitter: &Hitter, side: Side, points: &[[f64; FEATURES]]) -> Self {
-        let empty = Self { hitter: *hitter, side, laws: Vec::new(), points: points.to_vec(), thrown: Vec::new() };
-        laws.iter().fold(empty, |facing, law| facing.with(law))
+    /// A `hitter` on `side` against `pitches`, each its law about its target and its habit, judged
+    /// on `points`.
+    pub fn new(pitches: &[(PitchLaw, PitchLaw)], hitter: &Hitter, side: Side, points: &[[f64; FEATURES]]) -> Self {
+        let empty = Self { hitter: *hitter, side, habits: Vec::new(), points: points.to_vec(), thrown: Vec::new() };
+        pitches.iter().fold(empty, |facing, (law, habit)| facing.with(law, habit))
     }
 
     /// The same with one more pitch, last.
     #[must_use]
-    pub fn with(&self, law: &PitchLaw) -> Self {
-        let mut laws = self.laws.clone();
-        laws.push(law.clone());
-        let mut thrown: Vec<Thrown> = self.thrown.iter().map(|old| old.with(law, self.laws.len())).collect();
-        thrown.push(self.thrown_row(law, &laws));
-        Self { hitter: self.hitter, side: self.side, laws, points: self.points.clone(), thrown }
+    pub fn with(&self, law: &PitchLaw, habit: &PitchLaw) -> Self {
+        let before = self.habits.len();
+        let mut more = Self {
+            hitter: self.hitter,
+            side: self.side,
+            habits: self.habits.clone(),
+            points: self.points.clone(),
+            thrown: self.thrown.iter().map(|old| old.with(habit, before)).collect(),
+        };
+        more.habits.push(habit.clone());
+        more.thrown.push(more.thrown_row(law));
+        more
     }
 
-    fn thrown_row(&self, law: &PitchLaw, laws: &[PitchLaw]) -> Thrown {
+    /// The same with pitch `index` aimed by another law; its habit stays.
+    #[must_use]
+    pub fn aimed(&self, index: usize, law: &PitchLaw) -> Self {
+        let mut other = self.clone();
+        other.thrown[index] = other.thrown_row(law);
+        other
+    }
+
+    fn thrown_row(&self, law: &PitchLaw) -> Thrown {
         let sights: Vec<_> = self.points.iter().map(|point| law.sight(point)).collect();
         let own_log_density: Vec<_> = sights.iter().map(|sight| law.log_density(sight)).collect();
+        let truths: Vec<_> = sights.iter().map(|sight| law.predict(sight)).collect();
+        let spreads = truths.iter().map(|truth| self.error_spread(law, truth)).collect();
         let might_be = sights
             .iter()
             .zip(&own_log_density)
-            .flat_map(|(sight, &own)| laws.iter().map(move |other| MightBe::new(other, sight, own)))
+            .flat_map(|(sight, &own)| self.habits.iter().map(move |habit| MightBe::new(habit, sight, own)))
             .collect();
-        Thrown { spread: self.error_spread(law), sights, own_log_density, might_be }
+        Thrown { sights, truths, spreads, own_log_density, might_be }
     }
 
-    /// What stays uncertain after seeing, plus the hands' own noise. The bat's turn ties the
-    /// arrival error to the distance along the bat.
-    fn error_spread(&self, law: &PitchLaw) -> ErrorSpread {
+    /// What stays uncertain after seeing, plus the hands' own noise where the ball will be. The
+    /// bat's turn ties the arrival error to the distance along the bat.
+    fn error_spread(&self, law: &PitchLaw, ball: &Prediction) -> ErrorSpread {
         let bat = &self.hitter.bat;
         let turn = bat.turn * self.side.away_sign();
         let left = &law.left;
         let arrival = left[2][2] + 2.0 * turn * left[0][2] + turn * turn * left[0][0];
+        let hands = bat.hands_at(ball.x, ball.z);
         let with_hands = |variance: f64, sd: f64| (variance.max(0.0) + sd * sd).sqrt();
         ErrorSpread {
-            height: with_hands(left[1][1], bat.height_sd),
-            away: with_hands(left[0][0], bat.along_sd),
+            height: with_hands(left[1][1], hands * bat.height_sd),
+            away: with_hands(left[0][0], hands * bat.along_sd),
             arrival: with_hands(arrival, bat.timing_sd),
         }
     }
 
     /// Number of pitches.
     pub fn len(&self) -> usize {
-        self.laws.len()
+        self.habits.len()
     }
 
     /// Whether there are no pitches.
     pub fn is_empty(&self) -> bool {
-        self.laws.is_empty()
+        self.habits.is_empty()
     }
 
     /// What happens under `mix` (one share a pitch) when the hitter knows it.
     pub fn expected(&self, mix: &[f64]) -> Expected {
-        let count = self.laws.len();
+        let count = self.habits.len();
         let mut all = Expected {
             rates: vec![Rates::default(); count],
             pitch_runs: Vec::new(),
@@ -128,9 +153,10 @@ impl Facing {
 
     fn add_pitch(&self, pitch: usize, thrown: &Thrown, mix: &[f64], all: &mut Expected) {
         let weight = 1.0 / self.points.len() as f64;
-        for row in thrown.might_be.chunks_exact(self.laws.len()) {
+        let rows = thrown.might_be.chunks_exact(self.habits.len());
+        for ((row, truth), spread) in rows.zip(&thrown.truths).zip(&thrown.spreads) {
             let believed = Belief::of(row, mix);
-            let moment = self.at_bat(&row[pitch].prediction, &believed.prediction, &thrown.spread);
+            let moment = self.at_bat(truth, &believed.prediction, spread);
             all.rates[pitch].add(&moment.rates, weight);
             // d π_j / d m_k moves the prediction by L_k / Z times (prediction of k - prediction).
             let pull = mix[pitch] * weight / believed.total;
@@ -188,21 +214,21 @@ struct Moment {
 }
 
 impl Thrown {
-    fn with(&self, law: &PitchLaw, before: usize) -> Self {
+    fn with(&self, habit: &PitchLaw, before: usize) -> Self {
         let mut might_be = Vec::with_capacity(self.sights.len() * (before + 1));
         for (s, sight) in self.sights.iter().enumerate() {
             might_be.extend_from_slice(&self.might_be[s * before..(s + 1) * before]);
-            might_be.push(MightBe::new(law, sight, self.own_log_density[s]));
+            might_be.push(MightBe::new(habit, sight, self.own_log_density[s]));
         }
         Self { might_be, ..self.clone() }
     }
 }
 
 impl MightBe {
-    fn new(law: &PitchLaw, sight: &[f64; FEATURES], own_log_density: f64) -> Self {
+    fn new(habit: &PitchLaw, sight: &[f64; FEATURES], own_log_density: f64) -> Self {
         // Held so that a very odd sight can neither overflow nor leave nothing to believe.
-        let likelihood = (law.log_density(sight) - own_log_density).clamp(-300.0, 300.0).exp();
-        Self { likelihood, prediction: law.predict(sight) }
+        let likelihood = (habit.log_density(sight) - own_log_density).clamp(-300.0, 300.0).exp();
+        Self { likelihood, prediction: habit.predict(sight) }
     }
 }
 

@@ -183,7 +183,7 @@ mod tests {
     #[test]
     fn the_count_chain_comes_near_the_published_count_values() {
         let chain = CountChain::solve();
-        let change = |balls, strikes| {
+        let change = |balls: usize, strikes: usize| {
             let value = chain.value[balls][strikes];
             (chain.after_strike(balls, strikes) - value, chain.after_ball(balls, strikes) - value)
         };
