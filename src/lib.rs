@@ -7,6 +7,7 @@ pub mod hitter;
 pub mod mix;
 pub mod pitch;
 pub mod profile;
+pub mod search;
 pub mod spin;
 pub mod stats;
 pub mod units;
