@@ -4,6 +4,7 @@ pub mod eyes;
 pub mod flight;
 pub mod geometry;
 pub mod hitter;
+pub mod input;
 pub mod mix;
 pub mod pitch;
 pub mod profile;
