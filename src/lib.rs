@@ -1,14 +1,17 @@
 //! arsenalfit decides whether a new pitch belongs in a pitcher's arsenal.
-pub mod evaluate;
-pub mod eyes;
-pub mod flight;
+pub mod units;
 pub mod geometry;
-pub mod hitter;
-pub mod input;
-pub mod mix;
+pub mod stats;
+
 pub mod pitch;
 pub mod profile;
-pub mod search;
+pub mod input;
+
 pub mod spin;
-pub mod stats;
-pub mod units;
+pub mod flight;
+pub mod eyes;
+pub mod hitter;
+pub mod mix;
+
+pub mod evaluate;
+pub mod search;

@@ -72,36 +72,63 @@ impl Bounds {
         mix
     }
 
-    /// The allowed mix nearest to positive weights `mix` in relative entropy, by cyclic projection
-    /// on the bounds, each of which only scales its members. At most a handful of rounds: the
-    /// groups do not overlap and a cap lies inside one group.
+    /// The allowed mix nearest to positive weights `mix` in relative entropy.
+    ///
+    /// At the nearest point every bound that binds multiplies its members by one common factor, so
+    /// the factors are found in turn, each exactly given the others (coordinate ascent on the dual),
+    /// until none moves any more.
     fn bring_inside(&self, mix: &mut [f64]) {
-        const ROUNDS: usize = 60;
+        const ROUNDS: usize = 200;
+        let weights = mix.to_vec();
+        let mut floor_factor = 1.0;
+        let mut ceiling_factor = 1.0;
+        let mut cap_factors = vec![1.0; mix.len()];
         for _ in 0..ROUNDS {
-            normalise(mix);
-            let mut worst: f64 = 0.0;
-            let short = self.fastballs.bound - self.fastballs.total(mix);
-            if short > 0.0 {
-                worst = worst.max(short);
-                split(mix, &self.fastballs, self.fastballs.bound);
-            }
-            let over = self.breaking.total(mix) - self.breaking.bound;
-            if over > 0.0 {
-                worst = worst.max(over);
-                split(mix, &self.breaking, self.breaking.bound);
-            }
+            let before = (floor_factor, ceiling_factor);
             for pitch in 0..mix.len() {
-                let over = mix[pitch] - self.caps[pitch];
-                if over > 0.0 {
-                    worst = worst.max(over);
-                    cap_one(mix, pitch, self.caps[pitch]);
-                }
+                let fastball = if self.fastballs.members[pitch] { floor_factor } else { 1.0 };
+                let breaking = if self.breaking.members[pitch] { ceiling_factor } else { 1.0 };
+                mix[pitch] = weights[pitch] * fastball * breaking * cap_factors[pitch];
             }
-            if worst < 1e-12 {
-                return;
+            let (inside, outside) = parts(mix, |pitch| self.fastballs.members[pitch]);
+            floor_factor = factor_for(inside / floor_factor, outside, self.fastballs.bound).max(1.0);
+            scale(mix, |pitch| self.fastballs.members[pitch], floor_factor / before.0);
+            let (inside, outside) = parts(mix, |pitch| self.breaking.members[pitch]);
+            ceiling_factor = factor_for(inside / ceiling_factor, outside, self.breaking.bound).min(1.0);
+            scale(mix, |pitch| self.breaking.members[pitch], ceiling_factor / before.1);
+            let mut moved = (floor_factor / before.0 - 1.0).abs().max((ceiling_factor / before.1 - 1.0).abs());
+            for pitch in (0..mix.len()).filter(|&pitch| self.caps[pitch] < 1.0) {
+                let (inside, outside) = parts(mix, |other| other == pitch);
+                let factor = factor_for(inside / cap_factors[pitch], outside, self.caps[pitch]).min(1.0);
+                moved = moved.max((factor / cap_factors[pitch] - 1.0).abs());
+                mix[pitch] *= factor / cap_factors[pitch];
+                cap_factors[pitch] = factor;
+            }
+            if moved < 1e-13 {
+                break;
             }
         }
+        let total: f64 = mix.iter().sum();
+        mix.iter_mut().for_each(|share| *share /= total);
     }
+}
+
+/// Summed weights of the members and of the others.
+fn parts(mix: &[f64], member: impl Fn(usize) -> bool) -> (f64, f64) {
+    let inside = (0..mix.len()).filter(|&pitch| member(pitch)).map(|pitch| mix[pitch]).sum::<f64>();
+    (inside, mix.iter().sum::<f64>() - inside)
+}
+
+fn scale(mix: &mut [f64], member: impl Fn(usize) -> bool, factor: f64) {
+    for (_, share) in mix.iter_mut().enumerate().filter(|(pitch, _)| member(*pitch)) {
+        *share *= factor;
+    }
+}
+
+/// The factor that gives weights `inside` exactly the share `bound` beside weights `outside`;
+/// one when there is nothing to share between.
+fn factor_for(inside: f64, outside: f64, bound: f64) -> f64 {
+    if inside > 0.0 && outside > 0.0 { bound * outside / ((1.0 - bound).max(1e-12) * inside) } else { 1.0 }
 }
 
 /// Pours `amount` into pitches in the given order, each up to its room.
@@ -112,35 +139,6 @@ fn fill<'a>(mix: &mut [f64], order: impl Iterator<Item = &'a usize>, amount: f64
         mix[pitch] += poured;
         left -= poured;
     }
-}
-
-fn normalise(mix: &mut [f64]) {
-    let total: f64 = mix.iter().sum();
-    for share in mix {
-        *share /= total;
-    }
-}
-
-/// Gives `group` exactly `bound` of a mix that sums to one, and the others the rest.
-fn split(mix: &mut [f64], group: &Group, bound: f64) {
-    let inside = group.total(mix);
-    if inside <= 0.0 || inside >= 1.0 {
-        return;
-    }
-    for (share, &member) in mix.iter_mut().zip(&group.members) {
-        *share *= if member { bound / inside } else { (1.0 - bound) / (1.0 - inside) };
-    }
-}
-
-fn cap_one(mix: &mut [f64], pitch: usize, cap: f64) {
-    let others = 1.0 - mix[pitch];
-    if others <= 0.0 {
-        return;
-    }
-    for share in mix.iter_mut() {
-        *share *= (1.0 - cap) / others;
-    }
-    mix[pitch] = cap;
 }
 
 /// A mix and how good it is.
@@ -229,8 +227,8 @@ fn gap_of(bounds: &Bounds, mix: &[f64], slopes: &[f64]) -> f64 {
 mod tests {
     use super::*;
 
-    /// Matching pennies with stakes: runs = Σ m_i² a_i has its minimum at shares proportional to
-    /// 1 / a_i (Lagrange), here 6/11, 3/11, 2/11.
+    /// Runs = Σ `a_i m_i²` has its minimum at shares proportional to `1 / a_i` (Lagrange), here 6/11,
+    /// 3/11, 2/11.
     #[test]
     fn a_separable_problem_has_its_hand_worked_answer() {
         let weights = [1.0, 2.0, 3.0];
@@ -261,6 +259,20 @@ mod tests {
         };
         close(bounds().cheapest(&[3.0, 2.0, 1.0, 4.0]), [0.5, 0.3, 0.2, 0.0]);
         close(bounds().cheapest(&[9.0, 2.0, 1.0, 4.0]), [0.4, 0.3, 0.2, 0.1]);
+    }
+
+    /// With runs = Σ (`a_i m_i²` + `b_i m_i`) and these bounds, the cap on the third pitch (0.2) and the ceiling on
+    /// breaking balls (0.5) do not bind together with the floor; the gap says whether it is the best.
+    #[test]
+    fn binding_bounds_do_not_stop_the_descent_short_of_the_best() {
+        let (squares, slopes) = ([1.0, 2.0, 0.5, 0.3], [0.5, 1.0, -0.3, -0.8]);
+        let objective = |mix: &[f64]| -> (f64, Vec<f64>) {
+            let terms = || mix.iter().zip(squares.iter().zip(slopes));
+            (terms().map(|(m, (a, b))| a * m * m + b * m).sum(), terms().map(|(m, (a, b))| 2.0 * a * m + b).collect())
+        };
+        let start = bounds().nearest(vec![0.25; 4]);
+        let mix = best_mix(objective, &bounds(), &[start], Effort { moves: 200, gap: 1e-10 });
+        assert!(mix.gap < 1e-8, "{mix:?}");
     }
 
     #[test]

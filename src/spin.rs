@@ -47,6 +47,17 @@ impl LiftLaw {
         }
     }
 
+    /// `C_L / S` at active spin parameter `s` above zero.
+    #[inline]
+    pub fn coefficient_per_parameter(self, s: f64) -> f64 {
+        match self {
+            Self::Rational => 1.0 / (0.4 + 2.32 * s),
+            Self::Bilinear if s <= 0.1 => 1.5,
+            Self::Bilinear => 0.09 / s + 0.6,
+            Self::Power => 0.62 * s.powf(-0.3),
+        }
+    }
+
     /// The active spin parameter that gives lift coefficient `c`; infinite where the law never does.
     pub fn spin_parameter(self, c: f64) -> f64 {
         match self {

@@ -75,7 +75,7 @@ const SOFT_IN_PLAY: f64 = 0.20 * SINGLE + 0.80 * OUT;
 /// A hard ball in play: .35 single, .15 double, .09 home run. Start value, no published source.
 const HARD_IN_PLAY: f64 = 0.35 * SINGLE + 0.15 * DOUBLE + 0.09 * HOME_RUN + 0.41 * OUT;
 /// Share of balls in play that are hard, so that a plate appearance is worth about nothing.
-const HARD_SHARE: f64 = 0.38;
+const HARD_SHARE: f64 = 0.41;
 
 impl RunValues {
     /// Averages over a count chain.

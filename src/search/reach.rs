@@ -66,12 +66,12 @@ fn custom(family: Family) -> Custom {
         Family::FourSeam => of((0.99, 1.0), 1.0, (0.80, 1.0), (10.0, 24.0), (-12.0, 2.0)),
         Family::TwoSeam => of((0.98, 1.0), 0.97, (0.80, 1.0), (5.0, 14.0), (-20.0, -10.0)),
         Family::Sinker => of((0.97, 1.0), 0.95, (0.75, 1.0), (0.0, 10.0), (-20.0, -10.0)),
-        Family::Cutter => of((0.94, 0.97), 1.03, (0.30, 0.70), (3.0, 13.0), (-1.0, 7.0)),
+        Family::Cutter => of((0.94, 0.97), 1.03, (0.20, 0.60), (4.0, 11.0), (0.0, 7.0)),
         Family::Slider => of((0.89, 0.94), 1.15, (0.10, 0.45), (-6.0, 5.0), (1.0, 9.0)),
         Family::Sweeper => of((0.85, 0.91), 1.20, (0.40, 0.85), (-8.0, 5.0), (10.0, 22.0)),
-        Family::Curveball => of((0.80, 0.88), 1.20, (0.55, 0.95), (-22.0, -6.0), (0.0, 14.0)),
-        Family::Changeup => of((0.87, 0.92), 0.80, (0.75, 1.0), (0.0, 14.0), (-20.0, -8.0)),
-        Family::Splitter => of((0.90, 0.94), 0.60, (0.60, 1.0), (-3.0, 8.0), (-14.0, -2.0)),
+        Family::Curveball => of((0.80, 0.88), 1.20, (0.55, 0.95), (-22.0, -8.0), (0.0, 14.0)),
+        Family::Changeup => of((0.87, 0.92), 0.80, (0.75, 1.0), (0.0, 11.0), (-20.0, -9.0)),
+        Family::Splitter => of((0.90, 0.94), 0.60, (0.50, 1.0), (-3.0, 7.0), (-14.0, -3.0)),
         Family::Knuckleball => of((0.75, 0.85), 0.05, (0.0, 1.0), (-4.0, 4.0), (-4.0, 4.0)),
     }
 }
@@ -81,6 +81,10 @@ fn custom(family: Family) -> Custom {
 const FALL_PER_SLOT_DEG: f64 = 0.4;
 /// Slot at which pure side spin is natural.
 const LEVEL_SLOT_DEG: f64 = 25.0;
+
+/// The most the seams may be asked to take back from the spin's push, in: help is sought from
+/// them, not hindrance.
+const SEAM_AGAINST_IN: f64 = 0.5;
 
 impl Reach {
     /// What the athlete of `stage` can reach in `family`.
@@ -120,7 +124,9 @@ impl Reach {
         let seam_in = [shape.glove_side_break_in - side * inches, shape.vertical_break_in - up * inches];
         let active_rpm = LiftLaw::Rational.spin_parameter(inches * per_inch) * shape.speed() / BALL_RADIUS / RPM;
         let spin = Spin { rpm, active_fraction: (active_rpm / rpm).clamp(0.0, 1.0), clock };
-        (seam_in[0].hypot(seam_in[1]) <= self.seam_in).then_some(Recipe { shape, spin, seam_in })
+        let against = -(seam_in[0] * side + seam_in[1] * up);
+        let trusted = seam_in[0].hypot(seam_in[1]) <= self.seam_in && against <= SEAM_AGAINST_IN;
+        trusted.then_some(Recipe { shape, spin, seam_in })
     }
 
     /// The push (clock, inches) of the sector that leaves the seams least to do.
