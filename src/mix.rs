@@ -109,7 +109,9 @@ impl Bounds {
             }
         }
         let total: f64 = mix.iter().sum();
-        mix.iter_mut().for_each(|share| *share /= total);
+        for share in mix.iter_mut() {
+            *share /= total;
+        }
     }
 }
 
