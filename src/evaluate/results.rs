@@ -61,3 +61,11 @@ pub struct OwnResults {
     /// Runs per pitch to add to the model's, for every pitch.
     pub corrections: Vec<f64>,
 }
+
+impl OwnResults {
+    /// Runs per pitch that own results add to the model's under `shares` (pitches beyond those with
+    /// results add nothing).
+    pub fn runs(&self, shares: &[f64]) -> f64 {
+        shares.iter().zip(&self.corrections).map(|(share, correction)| share * correction).sum()
+    }
+}

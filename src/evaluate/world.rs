@@ -92,7 +92,7 @@ impl SideOutlook {
         drawn: &[Expected],
         worlds: &[World],
     ) -> Self {
-        let own: f64 = shares.iter().zip(&plan.own.corrections).map(|(share, correction)| share * correction).sum();
+        let own = plan.own.runs(shares);
         let runs: Vec<f64> = drawn.iter().map(|expected| 100.0 * (expected.runs + own)).collect();
         let pitches = (0..shares.len()).map(|pitch| {
             let blend = plan.own.blends.get(pitch).copied().flatten();

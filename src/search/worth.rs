@@ -7,7 +7,7 @@
 
 use rayon::prelude::*;
 
-use crate::evaluate::{Chosen, NewPitch, SideOutlook, Stage, Today, World};
+use crate::evaluate::{Chosen, NewPitch, SideOutlook, SidePlan, Stage, Today, World};
 use crate::geometry::Side;
 use crate::hitter::Expected;
 use crate::mix::Effort;
@@ -77,8 +77,7 @@ impl OneSide {
         let before: Vec<Expected> = worlds.par_iter().map(|world| world.expected(side, old)).collect();
         let after: Vec<Expected> =
             worlds.par_iter().map(|world| world.expected_with(side, new, pitch, chosen.aim)).collect();
-        let own = |shares: &[f64]| shares.iter().zip(&plan.own.corrections).map(|(m, c)| m * c).sum::<f64>();
-        let shift = own(old) - own(new);
+        let shift = plan.own.runs(old) - plan.own.runs(new);
         let by_world: Vec<f64> = before.iter().zip(&after).map(|(b, a)| 100.0 * (b.runs - a.runs + shift)).collect();
         let gain = 100.0 * (plan.mix.runs - chosen.mix.runs);
         let aims: Vec<Aim> = plan.aims.iter().copied().chain([chosen.aim]).collect();
@@ -93,9 +92,9 @@ impl OneSide {
 }
 
 /// What the model expects of the chosen mix, own results of today's pitches included.
-fn model_with(plan: &crate::evaluate::SidePlan, chosen: &Chosen) -> Expected {
+fn model_with(plan: &SidePlan, chosen: &Chosen) -> Expected {
     let shares = &chosen.mix.shares;
     let mut expected = chosen.facing.expected(shares);
-    expected.runs += shares.iter().zip(&plan.own.corrections).map(|(m, c)| m * c).sum::<f64>();
+    expected.runs += plan.own.runs(shares);
     expected
 }
