@@ -3,6 +3,8 @@ pub mod flight;
 pub mod geometry;
 pub mod pitch;
 pub mod profile;
+pub mod session;
+pub mod sorting;
 pub mod spin;
 pub mod stats;
 pub mod units;
