@@ -1,6 +1,8 @@
 //! arsenalfit decides whether a new pitch belongs in a pitcher's arsenal.
+pub mod demo;
 pub mod flight;
 pub mod geometry;
+pub mod input;
 pub mod pitch;
 pub mod profile;
 pub mod session;

@@ -27,6 +27,11 @@ const MOST_ITERATIONS: u64 = 300;
 /// Parameters of one group: weight, three means, six covariances.
 const PARAMETERS: f64 = 10.0;
 
+/// Counts beyond the best that are tried before giving up.
+const PATIENCE: usize = 2;
+
+type Standardised = DatasetBase<Array2<f64>, ndarray::Array1<()>>;
+
 /// One count of groups and how well it does; lower is better.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Candidate {
@@ -45,20 +50,33 @@ pub(super) fn choose(looks: &[Look], most_groups: usize, seed: u64) -> (Option<M
         return (None, Vec::new());
     };
     let data = scale.standardised(looks);
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small positive count")]
-    let affordable = (looks.len() as f64 / SMALLEST_GROUP) as usize;
-    let counts = 1..=most_groups.min(MOST_GROUPS).min(affordable);
-    let tries: Vec<(usize, u64)> = counts.clone().flat_map(|k| (0..SEEDS).map(move |s| (k, s))).collect();
-    let fits: Vec<_> = tries
-        .par_iter()
-        .filter(|&&(k, s)| k > 1 || s == 0)
-        .filter_map(|&(k, s)| fit(&data, k, seed.wrapping_add(s), &scale))
-        .map(|mixture| scored(mixture, looks))
-        .collect();
-    let best: Vec<Scored> = counts.filter_map(|k| best_of(&fits, k)).collect();
+    let mut best: Vec<Scored> = Vec::new();
+    for count in 1..=most_groups.min(MOST_GROUPS) {
+        let Some(next) = best_of_seeds(&data, count, seed, &scale, looks) else { break };
+        best.push(next);
+        if has_turned(&best) {
+            break;
+        }
+    }
     let candidates = best.iter().map(|scored| scored.candidate).collect();
     let chosen = best.into_iter().min_by(|a, b| a.candidate.icl.total_cmp(&b.candidate.icl));
     (chosen.map(|scored| scored.mixture), candidates)
+}
+
+/// Whether the last [`PATIENCE`] counts all did worse than one before them.
+fn has_turned(best: &[Scored]) -> bool {
+    let lowest = (0..best.len()).min_by(|&a, &b| best[a].candidate.icl.total_cmp(&best[b].candidate.icl));
+    lowest.is_some_and(|at| at + PATIENCE < best.len())
+}
+
+/// The best fit of one count over all seeds; nothing when no seed gives groups of fair size.
+fn best_of_seeds(data: &Standardised, count: usize, seed: u64, scale: &Scale, looks: &[Look]) -> Option<Scored> {
+    let seeds = if count == 1 { 1 } else { SEEDS };
+    let fits: Vec<Mixture> =
+        (0..seeds).into_par_iter().filter_map(|s| fit(data, count, seed.wrapping_add(s), scale)).collect();
+    fits.into_iter()
+        .map(|mixture| scored(mixture, looks))
+        .max_by(|a, b| a.log_likelihood.total_cmp(&b.log_likelihood))
 }
 
 #[derive(Debug, Clone)]
@@ -66,11 +84,6 @@ struct Scored {
     mixture: Mixture,
     log_likelihood: f64,
     candidate: Candidate,
-}
-
-fn best_of(fits: &[Scored], groups: usize) -> Option<Scored> {
-    let of_count = fits.iter().filter(|fit| fit.candidate.groups == groups);
-    of_count.max_by(|a, b| a.log_likelihood.total_cmp(&b.log_likelihood)).cloned()
 }
 
 fn scored(mixture: Mixture, looks: &[Look]) -> Scored {
@@ -86,7 +99,7 @@ fn scored(mixture: Mixture, looks: &[Look]) -> Scored {
 }
 
 /// One linfa fit, brought back to mph and inches; nothing when it failed or made a tiny group.
-fn fit(data: &DatasetBase<Array2<f64>, ndarray::Array1<()>>, groups: usize, seed: u64, scale: &Scale) -> Option<Mixture> {
+fn fit(data: &Standardised, groups: usize, seed: u64, scale: &Scale) -> Option<Mixture> {
     let model = GaussianMixtureModel::params_with_rng(groups, Xoshiro256Plus::seed_from_u64(seed))
         .n_runs(1)
         .tolerance(TOLERANCE)
@@ -126,7 +139,7 @@ impl Scale {
         Some(Self { mean, sd: std::array::from_fn(|d| variance(d).sqrt().max(1e-3)) })
     }
 
-    fn standardised(&self, looks: &[Look]) -> DatasetBase<Array2<f64>, ndarray::Array1<()>> {
+    fn standardised(&self, looks: &[Look]) -> Standardised {
         let rows = Array2::from_shape_fn((looks.len(), 3), |(i, d)| (looks[i][d] - self.mean[d]) / self.sd[d]);
         DatasetBase::from(rows)
     }

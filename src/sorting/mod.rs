@@ -35,6 +35,8 @@ use polish::{DayZero, Fit, polish};
 
 /// Throws the mixture is fitted on at most; every throw is assigned.
 const SAMPLE: usize = 2000;
+/// Of those, for the first fit that only serves to bring the days onto one zero.
+const FIRST_SAMPLE: usize = 700;
 /// Throws handed to one task; fixed, so that the answer does not depend on the cores.
 const CHUNK: usize = 8192;
 /// Squared Mahalanobis distance beyond which a throw fits no group: one in a hundred thousand of a
@@ -132,7 +134,7 @@ pub fn sort(session: &Session, options: Options) -> Sorted {
     sorted
 }
 
-fn fit(session: &Session, reasons: &[Option<Reason>], options: Options) -> (Fit, Vec<Candidate>) {
+fn fit(session: &Session, reasons: &[Option<Box<Reason>>], options: Options) -> (Fit, Vec<Candidate>) {
     let used: Vec<(Look, u16)> = session
         .throws
         .iter()
@@ -143,7 +145,8 @@ fn fit(session: &Session, reasons: &[Option<Reason>], options: Options) -> (Fit,
     let guess = zero::first_guess(&looks_by_day(&used, session.days.len()));
     let days: Vec<DayZero> = guess.into_iter().map(DayZero::guessed).collect();
     let sample = without_strays(zero::evenly(&used, SAMPLE), &days);
-    let (first, candidates) = choice::choose(&corrected(&sample, &days), options.most_pitches, options.seed);
+    let small = if days.len() < 2 { sample.clone() } else { zero::evenly(&sample, FIRST_SAMPLE) };
+    let (first, candidates) = choice::choose(&corrected(&small, &days), options.most_pitches, options.seed);
     let Some(first) = first else {
         return (Fit { mixture: Mixture { parts: Vec::new() }, days, day_sd: [0.0; 2] }, candidates);
     };
@@ -183,8 +186,8 @@ fn corrected_look(throw: &Throw, fit: &Fit) -> Look {
     fit.days[usize::from(throw.day)].corrected(&look_of(throw.shape))
 }
 
-fn assign(session: &Session, reasons: &[Option<Reason>], fit: &Fit) -> Vec<Assignment> {
-    let one = |(throw, reason): (&Throw, &Option<Reason>)| match reason {
+fn assign(session: &Session, reasons: &[Option<Box<Reason>>], fit: &Fit) -> Vec<Assignment> {
+    let one = |(throw, reason): (&Throw, &Option<Box<Reason>>)| match reason {
         Some(_) => Assignment::SetAside,
         None => assignment(&corrected_look(throw, fit), &fit.mixture),
     };
@@ -206,7 +209,7 @@ fn set_unreliable_days_aside(
     session: &Session,
     fit: &Fit,
     assignments: &mut [Assignment],
-    reasons: &mut [Option<Reason>],
+    reasons: &mut [Option<Box<Reason>>],
 ) {
     let mut counts = vec![(0_usize, 0_usize); session.days.len()];
     for (throw, assignment) in session.throws.iter().zip(assignments.iter()) {
@@ -222,7 +225,7 @@ fn set_unreliable_days_aside(
         let day = usize::from(throw.day);
         if is_bad(day) && reasons[index].is_none() {
             assignments[index] = Assignment::SetAside;
-            reasons[index] = Some(Reason::UnreliableDay { day: session.days[day].clone() });
+            reasons[index] = Some(Box::new(Reason::UnreliableDay { day: session.days[day].clone() }));
         }
     }
 }
@@ -231,7 +234,7 @@ fn set_wild_movement_aside(
     session: &Session,
     fit: &Fit,
     assignments: &mut [Assignment],
-    reasons: &mut [Option<Reason>],
+    reasons: &mut [Option<Box<Reason>>],
 ) {
     for (index, throw) in session.throws.iter().enumerate() {
         if assignments[index] == Assignment::Unsorted {
@@ -239,16 +242,16 @@ fn set_wild_movement_aside(
             let movement_in = vertical.hypot(glove_side);
             if movement_in > MOST_MOVEMENT_IN {
                 assignments[index] = Assignment::SetAside;
-                reasons[index] = Some(Reason::TooMuchMovement { movement_in, most_in: MOST_MOVEMENT_IN });
+                reasons[index] = Some(Box::new(Reason::TooMuchMovement { movement_in, most_in: MOST_MOVEMENT_IN }));
             }
         }
     }
 }
 
-fn all_set_aside(session: &Session, reasons: Vec<Option<Reason>>) -> Vec<SetAside> {
+fn all_set_aside(session: &Session, reasons: Vec<Option<Box<Reason>>>) -> Vec<SetAside> {
     let screened = session.throws.iter().zip(reasons);
     let mut all = session.set_aside.clone();
-    all.extend(screened.filter_map(|(throw, reason)| reason.map(|reason| SetAside { place: throw.place, reason })));
+    all.extend(screened.filter_map(|(throw, reason)| reason.map(|reason| SetAside { place: throw.place, reason: *reason })));
     all.sort_by_key(|aside| aside.place);
     all
 }

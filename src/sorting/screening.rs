@@ -21,7 +21,7 @@ const STUCK_RUN: usize = 4;
 const TELLING_NUMBERS: usize = 5;
 
 /// Why each throw is not used; nothing for those that are.
-pub(super) fn screen(session: &Session) -> Vec<Option<Reason>> {
+pub(super) fn screen(session: &Session) -> Vec<Option<Box<Reason>>> {
     let mut reasons = vec![None; session.throws.len()];
     mark_duplicates(&session.throws, &mut reasons);
     mark_stuck(&session.throws, &mut reasons);
@@ -29,13 +29,13 @@ pub(super) fn screen(session: &Session) -> Vec<Option<Reason>> {
     reasons
 }
 
-fn mark_duplicates(throws: &[Throw], reasons: &mut [Option<Reason>]) {
+fn mark_duplicates(throws: &[Throw], reasons: &mut [Option<Box<Reason>>]) {
     let mut seen: HashMap<u64, (Place, usize)> = HashMap::with_capacity(throws.len());
     for (index, throw) in throws.iter().enumerate() {
         let (fingerprint, numbers) = fingerprint(throw);
         match seen.get(&fingerprint) {
             Some(&(of, at)) if numbers >= TELLING_NUMBERS || at + 1 == index => {
-                reasons[index] = Some(Reason::Duplicate { of });
+                reasons[index] = Some(Box::new(Reason::Duplicate { of }));
             }
             _ => {}
         }
@@ -65,26 +65,26 @@ fn fingerprint(throw: &Throw) -> (u64, usize) {
     (hasher.finish(), 3 + optional.iter().flatten().count())
 }
 
-fn mark_stuck(throws: &[Throw], reasons: &mut [Option<Reason>]) {
+fn mark_stuck(throws: &[Throw], reasons: &mut [Option<Box<Reason>>]) {
     let movement = |throw: &Throw| (throw.day, throw.shape.vertical_break_in, throw.shape.glove_side_break_in);
     let mut start = 0;
     for run in throws.chunk_by(|a, b| movement(a) == movement(b)) {
         let speed_changes = run.iter().any(|throw| throw.shape.speed_mph.to_bits() != run[0].shape.speed_mph.to_bits());
         if run.len() >= STUCK_RUN && speed_changes {
             for reason in &mut reasons[start..start + run.len()] {
-                *reason = Some(Reason::Stuck { run: run.len() });
+                *reason = Some(Box::new(Reason::Stuck { run: run.len() }));
             }
         }
         start += run.len();
     }
 }
 
-fn mark_lobs(throws: &[Throw], reasons: &mut [Option<Reason>]) {
+fn mark_lobs(throws: &[Throw], reasons: &mut [Option<Box<Reason>>]) {
     let floor_mph = LOB_SHARE * hard_speed(throws);
     for (throw, reason) in throws.iter().zip(reasons) {
         let speed_mph = throw.shape.speed_mph;
         if speed_mph < floor_mph && reason.is_none() {
-            *reason = Some(Reason::Lob { speed_mph, floor_mph });
+            *reason = Some(Box::new(Reason::Lob { speed_mph, floor_mph }));
         }
     }
 }
