@@ -19,6 +19,10 @@ use super::mixture::{Look, MOST_GROUPS, Mixture, Part};
 
 /// Starts for each count.
 const SEEDS: u64 = 10;
+/// Starts that must have found the same best place for the search to end early, and the difference
+/// in log-likelihood within which places are the same.
+const AGREEING: usize = 3;
+const SAME_PLACE: f64 = 1.0;
 /// Throws a group must have.
 const SMALLEST_GROUP: f64 = 6.0;
 /// As linfa needs it: tight, with room to get there.
@@ -69,14 +73,20 @@ fn has_turned(best: &[Scored]) -> bool {
     lowest.is_some_and(|at| at + PATIENCE < best.len())
 }
 
-/// The best fit of one count over all seeds; nothing when no seed gives groups of fair size.
+/// The best fit of one count over the seeds; nothing when no seed gives groups of fair size.
+/// Seeds go in pairs of rounds: when half of them have found the same best place, the rest would too.
 fn best_of_seeds(data: &Standardised, count: usize, seed: u64, scale: &Scale, looks: &[Look]) -> Option<Scored> {
-    let seeds = if count == 1 { 1 } else { SEEDS };
-    let fits: Vec<Mixture> =
-        (0..seeds).into_par_iter().filter_map(|s| fit(data, count, seed.wrapping_add(s), scale)).collect();
-    fits.into_iter()
-        .map(|mixture| scored(mixture, looks))
-        .max_by(|a, b| a.log_likelihood.total_cmp(&b.log_likelihood))
+    let mut fits: Vec<Scored> = Vec::new();
+    for round in [0..SEEDS / 2, SEEDS / 2..SEEDS] {
+        let more: Vec<Mixture> = round.into_par_iter().filter_map(|s| fit(data, count, seed.wrapping_add(s), scale)).collect();
+        fits.extend(more.into_iter().map(|mixture| scored(mixture, looks)));
+        let best = fits.iter().map(|fit| fit.log_likelihood).fold(f64::NEG_INFINITY, f64::max);
+        let agreeing = fits.iter().filter(|fit| best - fit.log_likelihood < SAME_PLACE).count();
+        if count == 1 || agreeing >= AGREEING {
+            break;
+        }
+    }
+    fits.into_iter().max_by(|a, b| a.log_likelihood.total_cmp(&b.log_likelihood))
 }
 
 #[derive(Debug, Clone)]

@@ -36,7 +36,7 @@ use polish::{DayZero, Fit, polish};
 /// Throws the mixture is fitted on at most; every throw is assigned.
 const SAMPLE: usize = 2000;
 /// Of those, for the first fit that only serves to bring the days onto one zero.
-const FIRST_SAMPLE: usize = 700;
+const FIRST_SAMPLE: usize = 500;
 /// Throws handed to one task; fixed, so that the answer does not depend on the cores.
 const CHUNK: usize = 8192;
 /// Squared Mahalanobis distance beyond which a throw fits no group: one in a hundred thousand of a
