@@ -1,7 +1,8 @@
 //! Sorting real pitches with their labels unseen.
 //!
 //! Data: 1,818 pitches of one left-hander, 17 games, from the teaching data of the R package
-//! Stat2Data (companion of *STAT2: Modeling with Regression and ANOVA*), names removed.
+//! `Stat2Data` (companion of *STAT2: Modeling with Regression and ANOVA*), names removed.
+#![expect(clippy::print_stdout, reason = "figures for the notes, shown with --nocapture")]
 
 use arsenalfit::input::{ColumnMap, ReadOptions, session_from_bytes};
 use arsenalfit::pitch::Family;

@@ -1,4 +1,5 @@
 //! Sorting invented sessions whose truth is known.
+#![expect(clippy::print_stdout, reason = "figures for the notes, shown with --nocapture")]
 
 use arsenalfit::demo::{Scenario, session};
 use arsenalfit::sorting::{Options, Sorted, Treatment, sort};
@@ -58,7 +59,9 @@ fn the_right_pitches_are_found_and_their_intervals_hold_the_truth() {
     let covered: usize = results.iter().map(|r| r.covered).sum();
     let coverage = covered as f64 / results.iter().map(|r| r.intervals).sum::<usize>() as f64;
     println!("right count {right}, adjusted Rand {rand:.4}, zero found {zero}, coverage {coverage:.3}");
-    for (seed, r) in results.iter().enumerate().filter(|(_, r)| !r.right_count || !r.zero_found || r.adjusted_rand < 0.9) {
+    for (seed, r) in
+        results.iter().enumerate().filter(|(_, r)| !r.right_count || !r.zero_found || r.adjusted_rand < 0.9)
+    {
         println!("seed {seed}: count {} zero {} rand {:.3}", r.right_count, r.zero_found, r.adjusted_rand);
     }
     assert!(right >= 0.95, "right number of pitches in {right}");

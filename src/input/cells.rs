@@ -46,6 +46,9 @@ pub(super) fn clock(cell: &[u8]) -> Result<Option<Clock>, NotANumber> {
         return Ok(None);
     }
     let text = std::str::from_utf8(cell).map_err(|_| NotANumber)?;
+    if let Ok(clock) = text.parse() {
+        return Ok(Some(clock));
+    }
     let without_seconds = text.split(':').take(2).collect::<Vec<_>>().join(":");
     let hours_first = without_seconds.trim_start_matches('0');
     let midnight = hours_first.starts_with(':').then(|| format!("12{hours_first}"));

@@ -99,7 +99,8 @@ impl ColumnMap {
     /// The map as TOML text, every column on its line.
     pub fn to_toml(&self) -> String {
         let hand = self.hand.map_or_else(String::new, |hand| format!("throws = \"{hand}\"\n\n"));
-        let lines = self.columns.iter().map(|(quantity, column)| format!("{} = {}\n", quantity.key(), column.to_toml()));
+        let lines =
+            self.columns.iter().map(|(quantity, column)| format!("{} = {}\n", quantity.key(), column.to_toml()));
         format!("{hand}[columns]\n{}", lines.collect::<String>())
     }
 
@@ -142,19 +143,22 @@ impl Column {
             return Some(("positive does not fit".to_owned(), allowed.to_owned()));
         }
         let is_movement = matches!(quantity, Quantity::VerticalBreak | Quantity::GloveSideBreak);
-        let misplaced = (self.at_ft.is_some() && quantity != Quantity::Speed) || (self.from_ft.is_some() && !is_movement);
+        let misplaced =
+            (self.at_ft.is_some() && quantity != Quantity::Speed) || (self.from_ft.is_some() && !is_movement);
         if misplaced {
             return Some(("at_ft or from_ft given".into(), "at_ft with speed, from_ft with the breaks only".into()));
         }
         let distance = self.at_ft.or(self.from_ft)?;
-        (!(5.0..=60.5).contains(&distance))
-            .then(|| (format!("a distance of {distance} ft"), "from 5 to 60.5 ft from the rear point of the plate".into()))
+        (!(5.0..=60.5).contains(&distance)).then(|| {
+            (format!("a distance of {distance} ft"), "from 5 to 60.5 ft from the rear point of the plate".into())
+        })
     }
 
     fn to_toml(&self) -> String {
         let mut parts = vec![format!("header = {}", toml::Value::String(self.header.clone()))];
         parts.extend(self.unit.map(|unit| format!("unit = \"{}\"", unit.name())));
-        let name = |positive: Positive| toml::Value::try_from(positive).map_or_else(|_| String::new(), |v| v.to_string());
+        let name =
+            |positive: Positive| toml::Value::try_from(positive).map_or_else(|_| String::new(), |v| v.to_string());
         parts.extend(self.positive.map(|positive| format!("positive = {}", name(positive))));
         parts.extend(self.at_ft.map(|feet| format!("at_ft = {feet}")));
         parts.extend(self.from_ft.map(|feet| format!("from_ft = {feet}")));

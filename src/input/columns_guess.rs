@@ -99,7 +99,8 @@ fn describe(map: &mut ColumnMap, quantity: Quantity, header: &str, size: Option<
     } else {
         size.and_then(|size| likely_unit(quantity, header, size))
     };
-    let from_ft = matches!(quantity, Quantity::VerticalBreak | Quantity::GloveSideBreak).then(|| distance(header)).flatten();
+    let from_ft =
+        matches!(quantity, Quantity::VerticalBreak | Quantity::GloveSideBreak).then(|| distance(header)).flatten();
     let at_ft = (quantity == Quantity::Speed).then(|| distance(header)).flatten();
     let is_sideways = quantity.kind() == Kind::Length { is_sideways: true };
     let positive = is_sideways.then(|| direction(header, quantity));
@@ -114,12 +115,18 @@ fn suitability(quantity: Quantity, header: &str, size: Option<f64>) -> usize {
     if header.eq_ignore_ascii_case(quantity.header()) {
         return 100;
     }
-    let words: Vec<String> =
-        header.to_lowercase().split(|c: char| !c.is_alphanumeric()).filter(|w| !w.is_empty()).map(str::to_owned).collect();
+    let words: Vec<String> = header
+        .to_lowercase()
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|w| !w.is_empty())
+        .map(str::to_owned)
+        .collect();
     let has = |options: &[&str]| options.iter().any(|option| words.iter().any(|word| word == option));
     let is_number = size.is_some() || quantity == Quantity::SpinClock;
     let is_text = quantity.kind() == Kind::Text;
-    if (is_text && quantity != Quantity::Date && is_number && quantity != Quantity::SpinClock) || (!is_text && !is_number) {
+    if (is_text && quantity != Quantity::Date && is_number && quantity != Quantity::SpinClock)
+        || (!is_text && !is_number)
+    {
         return 0;
     }
     let groups = telling_words(quantity);
@@ -155,7 +162,8 @@ fn telling_words(quantity: Quantity) -> &'static [&'static [&'static str]] {
 fn likely_unit(quantity: Quantity, header: &str, size: f64) -> Option<Unit> {
     let units = Unit::of_kind(quantity.kind());
     let lower = header.to_lowercase();
-    let named = units.iter().find(|unit| lower.split(|c: char| !c.is_alphanumeric() && c != '/').any(|w| w == unit.name()));
+    let named =
+        units.iter().find(|unit| lower.split(|c: char| !c.is_alphanumeric() && c != '/').any(|w| w == unit.name()));
     named.copied().or_else(|| match quantity.kind() {
         Kind::Speed if size > 110.0 => Some(Unit::Kph),
         Kind::Speed if size < 50.0 => Some(Unit::MetresPerSecond),

@@ -56,7 +56,7 @@ impl Plan {
 
     /// The words of a cell; nothing when the column is not there or the cell says nothing.
     pub(super) fn text<'r>(&self, record: &'r ByteRecord, quantity: Quantity) -> Option<&'r [u8]> {
-        let cell = record.get(self.slot(quantity)?.index)?;
+        let cell = record.get(self.slot(quantity)?.index)?.trim_ascii();
         (!cells::is_nothing(cell)).then_some(cell)
     }
 
@@ -64,7 +64,7 @@ impl Plan {
     #[inline]
     pub(super) fn number(&self, record: &ByteRecord, quantity: Quantity) -> Result<Option<f64>, Reason> {
         let Some(slot) = self.slot(quantity) else { return Ok(None) };
-        let cell = record.get(slot.index).unwrap_or_default();
+        let cell = record.get(slot.index).unwrap_or_default().trim_ascii();
         let number = cells::number(cell, self.has_decimal_comma).map_err(|_| slot.unreadable(cell))?;
         number.map(|number| slot.converted(number, cell)).transpose()
     }
@@ -79,9 +79,10 @@ impl Plan {
     /// The spin's push, as a right-hander's.
     pub(super) fn clock(&self, record: &ByteRecord, hand: Option<Hand>) -> Result<Option<Clock>, Reason> {
         let Some(slot) = self.slot(Quantity::SpinClock) else { return Ok(None) };
-        let cell = record.get(slot.index).unwrap_or_default();
+        let cell = record.get(slot.index).unwrap_or_default().trim_ascii();
         let clock = if slot.unit == Some(Unit::Degrees) {
-            cells::number(cell, self.has_decimal_comma).map(|n| n.map(|degrees| Clock::from_hours(degrees * slot.factor)))
+            cells::number(cell, self.has_decimal_comma)
+                .map(|n| n.map(|degrees| Clock::from_hours(degrees * slot.factor)))
         } else {
             cells::clock(cell)
         };
@@ -91,18 +92,30 @@ impl Plan {
 }
 
 impl Slot {
-    fn new(name: &str, index: usize, quantity: Quantity, column: &Column, hand: Option<Hand>) -> Result<Self, SessionError> {
+    fn new(
+        name: &str,
+        index: usize,
+        quantity: Quantity,
+        column: &Column,
+        hand: Option<Hand>,
+    ) -> Result<Self, SessionError> {
         let needs_hand = |what: &str| {
             let hint = "say which hand throws: --throws right or left, or `throws = \"left\"` in the column map";
-            SessionError::of_file(name, format!("{what}, and the throwing hand is not known"), "told with the hand", hint)
-                .in_column(&column.header)
+            SessionError::of_file(
+                name,
+                format!("{what}, and the throwing hand is not known"),
+                "told with the hand",
+                hint,
+            )
+            .in_column(&column.header)
         };
         if quantity == Quantity::SpinClock && hand.is_none() {
             return Err(needs_hand("a clock face is seen by the pitcher"));
         }
         let own = quantity.own_positive();
         let positive = column.positive.unwrap_or(own);
-        let sign = positive.toward_glove(hand).ok_or_else(|| needs_hand("its direction is the catcher's or pitcher's"))?;
+        let sign =
+            positive.toward_glove(hand).ok_or_else(|| needs_hand("its direction is the catcher's or pitcher's"))?;
         let own_sign = own.toward_glove(hand).unwrap_or(1.0);
         let unit = column.unit.or(quantity.own_unit());
         let size = |unit: Option<Unit>| unit.map_or(1.0, Unit::size);
@@ -150,9 +163,9 @@ fn missing(name: &str, header: &ByteRecord, quantity: Quantity, column: &Column)
     let headers: Vec<String> = header.iter().take(40).map(excerpt).collect();
     let likeness = |other: &String| strsim::jaro_winkler(&other.to_lowercase(), &column.header.to_lowercase());
     let nearest = headers.iter().max_by(|a, b| likeness(a).total_cmp(&likeness(b)));
-    let offer = nearest.filter(|other| likeness(other) >= NEAR_ENOUGH).map_or_else(String::new, |other| {
-        format!("did you mean \"{other}\"? ")
-    });
+    let offer = nearest
+        .filter(|other| likeness(other) >= NEAR_ENOUGH)
+        .map_or_else(String::new, |other| format!("did you mean \"{other}\"? "));
     let hint = format!(
         "{offer}name the file's own header for {} in a column map; --explain-columns proposes one",
         quantity.key()

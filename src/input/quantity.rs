@@ -121,12 +121,12 @@ impl Positive {
     /// depends on a hand that is not known.
     pub(super) fn toward_glove(self, hand: Option<Hand>) -> Option<f64> {
         match (self, hand) {
-            (Self::Glove | Self::Up, _) | (Self::CatchersRight, Some(Hand::Right)) | (Self::PitchersRight, Some(Hand::Left)) => {
-                Some(1.0)
-            }
-            (Self::Arm | Self::Down, _) | (Self::CatchersRight, Some(Hand::Left)) | (Self::PitchersRight, Some(Hand::Right)) => {
-                Some(-1.0)
-            }
+            (Self::Glove | Self::Up, _)
+            | (Self::CatchersRight, Some(Hand::Right))
+            | (Self::PitchersRight, Some(Hand::Left)) => Some(1.0),
+            (Self::Arm | Self::Down, _)
+            | (Self::CatchersRight, Some(Hand::Left))
+            | (Self::PitchersRight, Some(Hand::Right)) => Some(-1.0),
             (Self::CatchersRight | Self::PitchersRight, None) => None,
         }
     }

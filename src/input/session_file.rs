@@ -112,7 +112,9 @@ impl<'a> Reading<'a> {
         unread.sort();
         self.session.notes = unread
             .into_iter()
-            .map(|(word, rows)| format!("outcome \"{}\" is not known ({rows} rows)", super::session_error::excerpt(&word)))
+            .map(|(word, rows)| {
+                format!("outcome \"{}\" is not known ({rows} rows)", super::session_error::excerpt(&word))
+            })
             .collect();
         self.session
     }
@@ -126,8 +128,7 @@ impl<'a> Reading<'a> {
         let mut record = ByteRecord::new();
         let mut tally = Tally::default();
         while table.next(name, &mut record)? {
-            record.trim();
-            if record.iter().all(<[u8]>::is_empty) {
+            if record.iter().all(|cell| cell.trim_ascii().is_empty()) {
                 continue;
             }
             let place = Place { file, row: line_of(&record) };
@@ -187,8 +188,10 @@ impl<'a> Reading<'a> {
             side_ft: plan.number(record, Q::ReleaseSide)?,
             extension_ft: plan.number(record, Q::Extension)?,
         };
-        let plate =
-            PlateReading { side_in: plan.number(record, Q::PlateSide)?, height_in: plan.number(record, Q::PlateHeight)? };
+        let plate = PlateReading {
+            side_in: plan.number(record, Q::PlateSide)?,
+            height_in: plan.number(record, Q::PlateHeight)?,
+        };
         let (speed_mph, vertical_break_in, glove_side_break_in) = self.full_flight.restore(speed, vertical, glove_side);
         let shape = crate::pitch::Shape { speed_mph, vertical_break_in, glove_side_break_in };
         let file = usize::from(place.file);
@@ -221,23 +224,23 @@ impl<'a> Reading<'a> {
 struct Words {
     met: Vec<String>,
     index: HashMap<Vec<u8>, u16>,
-    latest: Option<(Vec<u8>, u16)>,
+    latest: u16,
 }
 
 impl Words {
     fn index(&mut self, word: &[u8]) -> u16 {
-        if let Some((latest, index)) = &self.latest
-            && latest == word
-        {
-            return *index;
+        let is_latest = self.met.get(usize::from(self.latest)).is_some_and(|latest| latest.as_bytes() == word);
+        if !is_latest {
+            self.latest = self.index.get(word).copied().unwrap_or_else(|| self.learn(word));
         }
+        self.latest
+    }
+
+    fn learn(&mut self, word: &[u8]) -> u16 {
         let next = u16::try_from(self.met.len()).unwrap_or(u16::MAX);
-        let index = *self.index.entry(word.to_vec()).or_insert(next);
-        if index == next {
-            self.met.push(String::from_utf8_lossy(word).into_owned());
-        }
-        self.latest = Some((word.to_vec(), index));
-        index
+        self.index.insert(word.to_vec(), next);
+        self.met.push(String::from_utf8_lossy(word).into_owned());
+        next
     }
 }
 
@@ -268,8 +271,12 @@ impl Tally {
         let share = format!("{} of {} rows cannot be used", self.bad, self.rows);
         let (column, found, allowed) = match reason {
             Reason::Missing { column } => (Some(column), format!("empty ({share})"), "a number".to_owned()),
-            Reason::Unreadable { column, found } => (Some(column), format!("\"{found}\" ({share})"), "a number".to_owned()),
-            Reason::Impossible { column, found, allowed } => (Some(column), format!("{found} ({share})"), allowed.clone()),
+            Reason::Unreadable { column, found } => {
+                (Some(column), format!("\"{found}\" ({share})"), "a number".to_owned())
+            }
+            Reason::Impossible { column, found, allowed } => {
+                (Some(column), format!("{found} ({share})"), allowed.clone())
+            }
             other => (None, format!("{other} ({share})"), "a throw".to_owned()),
         };
         let hint = "check the column map and its units; --explain-columns proposes a map for this file";

@@ -35,8 +35,7 @@ impl<'a> Table<'a> {
         let separator = separator.unwrap_or_else(|| likely_separator(&text));
         let has_decimal_comma = separator != b',' && has_decimal_commas(&text);
         let whole: Box<dyn Read + 'a> = Box::new(Cursor::new(text).chain(rest));
-        let mut reader =
-            ReaderBuilder::new().delimiter(separator).flexible(true).has_headers(false).from_reader(whole);
+        let mut reader = ReaderBuilder::new().delimiter(separator).flexible(true).has_headers(false).from_reader(whole);
         let mut header = ByteRecord::new();
         let mut has_header = true;
         while has_header && header.iter().all(|cell| cell.trim_ascii().is_empty()) {
@@ -119,8 +118,7 @@ fn likely_separator(text: &[u8]) -> u8 {
 }
 
 fn has_decimal_commas(text: &[u8]) -> bool {
-    let between_digits = |mark: u8| {
-        text.windows(3).filter(|w| w[1] == mark && w[0].is_ascii_digit() && w[2].is_ascii_digit()).count()
-    };
+    let between_digits =
+        |mark: u8| text.windows(3).filter(|w| w[1] == mark && w[0].is_ascii_digit() && w[2].is_ascii_digit()).count();
     between_digits(b',') > between_digits(b'.')
 }

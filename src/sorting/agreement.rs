@@ -53,7 +53,13 @@ pub(super) fn compare(session: &Session, assignments: &[Assignment], groups: usi
     }
     let usual: Vec<Option<usize>> = (0..groups).map(|group| usual_label(&table, group)).collect();
     let disagreements = both.iter().filter(|(_, label, group, _)| usual[*group] != Some(*label)).map(
-        |&(place, label, group, chance)| Disagreement { place, label, group, chance, looks_mislabelled: chance >= CLEAR },
+        |&(place, label, group, chance)| Disagreement {
+            place,
+            label,
+            group,
+            chance,
+            looks_mislabelled: chance >= CLEAR,
+        },
     );
     Some(Agreement {
         adjusted_rand: adjusted_rand(&table),

@@ -78,7 +78,8 @@ fn has_turned(best: &[Scored]) -> bool {
 fn best_of_seeds(data: &Standardised, count: usize, seed: u64, scale: &Scale, looks: &[Look]) -> Option<Scored> {
     let mut fits: Vec<Scored> = Vec::new();
     for round in [0..SEEDS / 2, SEEDS / 2..SEEDS] {
-        let more: Vec<Mixture> = round.into_par_iter().filter_map(|s| fit(data, count, seed.wrapping_add(s), scale)).collect();
+        let more: Vec<Mixture> =
+            round.into_par_iter().filter_map(|s| fit(data, count, seed.wrapping_add(s), scale)).collect();
         fits.extend(more.into_iter().map(|mixture| scored(mixture, looks)));
         let best = fits.iter().map(|fit| fit.log_likelihood).fold(f64::NEG_INFINITY, f64::max);
         let agreeing = fits.iter().filter(|fit| best - fit.log_likelihood < SAME_PLACE).count();

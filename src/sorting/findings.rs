@@ -133,7 +133,8 @@ pub(super) fn observe(session: &Session, fit: &Fit, assignments: &[Assignment]) 
             day.trend[axis].add(look[axis + 1] - mean[axis + 1]);
         }
     }
-    let findings = (0..days.len()).map(|d| finding(&session.days[d], &days[d], &fit.days[d], was_used(session, assignments, d)));
+    let findings =
+        (0..days.len()).map(|d| finding(&session.days[d], &days[d], &fit.days[d], was_used(session, assignments, d)));
     Observed { drifts: drifts(&cells, &fit.days), days: findings.collect() }
 }
 
@@ -186,9 +187,8 @@ fn drifts(cells: &[[Cell; MOST_GROUPS]], zeros: &[DayZero]) -> Vec<PitchDrift> {
         for (group, cell) in groups.iter().enumerate() {
             let [vertical, glove_side] = cell.movement;
             let error = |tally: &Tally| tally.sd_toward(2.2) / tally.n.sqrt();
-            let is_clear = |tally: &Tally| {
-                tally.mean.abs() > OWN_DRIFT_IN && tally.mean.abs() > OWN_DRIFT_ERRORS * error(tally)
-            };
+            let is_clear =
+                |tally: &Tally| tally.mean.abs() > OWN_DRIFT_IN && tally.mean.abs() > OWN_DRIFT_ERRORS * error(tally);
             if vertical.n >= ENOUGH && (is_clear(&vertical) || is_clear(&glove_side)) {
                 let estimate = |tally: &Tally| Estimate::from_sd(tally.mean, error(tally));
                 found.push(PitchDrift {

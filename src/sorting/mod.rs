@@ -251,7 +251,9 @@ fn set_wild_movement_aside(
 fn all_set_aside(session: &Session, reasons: Vec<Option<Box<Reason>>>) -> Vec<SetAside> {
     let screened = session.throws.iter().zip(reasons);
     let mut all = session.set_aside.clone();
-    all.extend(screened.filter_map(|(throw, reason)| reason.map(|reason| SetAside { place: throw.place, reason: *reason })));
+    all.extend(
+        screened.filter_map(|(throw, reason)| reason.map(|reason| SetAside { place: throw.place, reason: *reason })),
+    );
     all.sort_by_key(|aside| aside.place);
     all
 }

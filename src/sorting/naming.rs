@@ -73,9 +73,12 @@ pub(super) fn name_groups(groups: &[Traits]) -> Vec<Naming> {
     let Some(hardest) = groups.iter().copied().max_by(|a, b| a.speed_mph.total_cmp(&b.speed_mph)) else {
         return Vec::new();
     };
-    let carry = [CARRY * (hardest.vertical_in - 14.0).clamp(-9.0, 9.0), CARRY * (hardest.glove_side_in + 8.0).clamp(-7.0, 9.0)];
-    let scores: Vec<[f64; 10]> =
-        groups.iter().map(|group| USUAL.each_ref().map(|usual| score(usual, group, hardest.speed_mph, carry))).collect();
+    let carry =
+        [CARRY * (hardest.vertical_in - 14.0).clamp(-9.0, 9.0), CARRY * (hardest.glove_side_in + 8.0).clamp(-7.0, 9.0)];
+    let scores: Vec<[f64; 10]> = groups
+        .iter()
+        .map(|group| USUAL.each_ref().map(|usual| score(usual, group, hardest.speed_mph, carry)))
+        .collect();
     let mut namings: Vec<Naming> = scores.iter().map(|score| naming(score, &[])).collect();
     part_twins(&mut namings, &scores);
     namings

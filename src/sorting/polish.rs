@@ -1,6 +1,7 @@
 //! Fitting groups and the zero of each day together.
 //!
-//! Model: throw i of day d and group k measures x = a_d + b_d y, y normal about the group's mean.
+//! Model: throw i of day d and group k measures `x = a_d + b_d y`, y normal about
+//! the group's mean.
 //! Ordinary days have b = 1 and a small `a` (a unit set up anew, other air), normal with a spread
 //! that is learned. Days that [`super::zero`] found elsewhere have a free `a`, and a free `b` too,
 //! for a unit that measures over another distance also stretches movement. Expectation and
@@ -31,7 +32,7 @@ pub(super) struct DayZero {
 
 impl DayZero {
     pub(super) fn guessed(offset: [f64; 2]) -> Self {
-        Self { offset, stretch: [1.0; 2], elsewhere: offset != [0.0; 2] }
+        Self { offset, stretch: [1.0; 2], elsewhere: offset.iter().any(|a| *a != 0.0) }
     }
 
     /// The throw as the common zero would have measured it.

@@ -57,7 +57,7 @@ impl Tally {
 #[derive(Debug, Clone, Copy)]
 pub(super) struct DayToDay {
     pub(super) sd: f64,
-    /// Days, each weighed by its throws: n² / Σ n_d².
+    /// Days, each weighed by its throws: `n² / Σ n_d²`.
     pub(super) effective: f64,
     /// Degrees of freedom of `sd`.
     pub(super) freedom: f64,

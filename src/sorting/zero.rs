@@ -110,10 +110,9 @@ fn best_slide(day: &[Look], zero: &HashSet<Cell>) -> [f64; 2] {
     let score = |slide: [i32; 2]| covered(day, zero, slide) - 0.002 * f64::from(slide[0].abs() + slide[1].abs());
     let still = covered(day, zero, [0, 0]);
     let slides = (-REACH..=REACH).flat_map(|v| (-REACH..=REACH).map(move |g| [v, g]));
-    let (best, found) = slides.map(|slide| (slide, score(slide))).fold(
-        ([0, 0], still),
-        |best, next| if next.1 > best.1 { next } else { best },
-    );
+    let (best, found) = slides
+        .map(|slide| (slide, score(slide)))
+        .fold(([0, 0], still), |best, next| if next.1 > best.1 { next } else { best });
     if found < still + CLEAR_WIN { [0.0; 2] } else { [f64::from(best[0]) * CELL[1], f64::from(best[1]) * CELL[2]] }
 }
 
@@ -132,13 +131,14 @@ mod tests {
     #[test]
     fn the_day_with_another_zero_is_found_and_the_others_are_left_alone() {
         let found = first_guess(&[day(0.0), day(-14.0), day(1.0)]);
-        assert_eq!((found[0], found[2]), ([0.0; 2], [0.0; 2]));
+        assert!(found[0].iter().chain(&found[2]).all(|a| *a == 0.0), "{found:?}");
         assert!((found[1][0] + 14.0).abs() < 3.0 && found[1][1].abs() < 3.0, "{found:?}");
     }
 
     #[test]
     fn a_day_of_one_new_pitch_is_not_taken_for_a_shifted_one() {
         let changeups: Vec<Look> = day(0.0).iter().map(|l| [84.0 + l[0] / 50.0, 9.0, -14.0]).collect();
-        assert_eq!(first_guess(&[day(0.0), day(0.5), changeups])[2], [0.0; 2]);
+        let found = first_guess(&[day(0.0), day(0.5), changeups])[2];
+        assert!(found.iter().all(|a| *a == 0.0), "{found:?}");
     }
 }
