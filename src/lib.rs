@@ -5,6 +5,7 @@ pub mod geometry;
 pub mod input;
 pub mod pitch;
 pub mod profile;
+pub mod profile_text;
 pub mod session;
 pub mod sorting;
 pub mod spin;

@@ -118,6 +118,7 @@ struct Sums {
     speed_by_day: Vec<Tally>,
     faced: PerSide<u32>,
     results: PerSide<Results>,
+    knows_contact: bool,
 }
 
 impl Sums {
@@ -126,6 +127,8 @@ impl Sums {
             labels: vec![0; session.labels.len()],
             by_day: vec![0; session.days.len()],
             speed_by_day: vec![Tally::default(); session.days.len()],
+            results: PerSide::from_fn(|_| Results { weak: Some(0), ..Results::default() }),
+            knows_contact: true,
             ..Self::default()
         }
     }
@@ -153,6 +156,14 @@ impl Sums {
         self.count_result(throw);
     }
 
+    /// The results, without weak contact when some balls in play are of unknown quality.
+    fn known_results(&self) -> PerSide<Results> {
+        PerSide::from_fn(|side| {
+            let results = *self.results.on(side);
+            Results { weak: results.weak.filter(|_| self.knows_contact), ..results }
+        })
+    }
+
     fn count_result(&mut self, throw: &Throw) {
         let Some(side) = throw.batter_side else { return };
         let (faced, results) = match side {
@@ -164,9 +175,10 @@ impl Sums {
             results.pitches += 1;
             results.swings += u32::from(outcome.is_swing());
             results.misses += u32::from(outcome == Outcome::SwingAndMiss);
+            // How hard a ball in play was hit must be known of every one, or the weak are not counted.
             let is_weak = matches!(outcome, Outcome::WeakContact | Outcome::Foul);
-            let knows = results.weak.is_some() || outcome == Outcome::WeakContact || outcome == Outcome::SolidContact;
-            results.weak = (knows || is_weak).then(|| results.weak.unwrap_or(0) + u32::from(is_weak));
+            self.knows_contact &= outcome != Outcome::InPlay;
+            results.weak = results.weak.map(|weak| weak + u32::from(is_weak));
         }
     }
 }
@@ -237,7 +249,7 @@ fn group(session: &Session, naming: Naming, sums: &Sums, mean: [f64; 3], days: [
         shares: None,
         at_sea_level: None,
         faced: sums.faced,
-        results: sums.results,
+        results: sums.known_results(),
     };
     with_physics(group, session)
 }
