@@ -5,7 +5,8 @@
 //! units geometry stats                          numbers, directions, doubt
 //!   -> pitch profile                            what an athlete is and throws
 //!   -> spin flight                              how a ball spins and flies, and back from a shape
-//!   -> input                                    files into profiles: the only step that can fail
+//!   -> session input                            files into throws and profiles: all that can fail
+//!   -> sorting profile_text demo                throws into pitches, pitches into a profile
 //!   -> eyes hitter mix                          who hits it, and the best mix against him
 //!   -> evaluate search                          an arsenal judged; the best reachable shape
 //!   -> separation usage inspect advice          the answers
@@ -54,7 +55,11 @@ pub mod profile;
 pub mod spin;
 pub mod flight;
 
+pub mod session;
 pub mod input;
+pub mod sorting;
+pub mod profile_text;
+pub mod demo;
 
 pub mod eyes;
 pub mod hitter;
