@@ -65,6 +65,8 @@ pub mod eyes;
 pub mod hitter;
 pub mod mix;
 
+pub mod calibrate;
+
 pub mod evaluate;
 pub mod search;
 

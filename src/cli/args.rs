@@ -56,6 +56,9 @@ pub(super) enum Question {
     Usage(ProfileArg),
     /// Should he add a pitch, which shape should he chase, and what is it worth?
     Advise(AdviseArgs),
+    /// For developers: fit the hitter to a labelled session and write the ensemble.
+    #[command(hide = true)]
+    Calibrate(CalibrateArgs),
     /// How must a pitch spin, and where does a mark on its spin pole show?
     Dot(DotArgs),
 }
@@ -118,6 +121,19 @@ pub(super) struct DotArgs {
     /// Throwing hand for the wished-for shape.
     #[arg(long, value_name = "HAND", requires = "target", default_value = "right", value_parser = hand)]
     pub(super) throws: Hand,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct CalibrateArgs {
+    /// Session with places at the plate, batters' sides and outcomes (CSV).
+    #[arg(value_name = "SESSION")]
+    pub(super) session: PathBuf,
+    /// The session's column map (TOML).
+    #[arg(long, value_name = "MAP")]
+    pub(super) columns: PathBuf,
+    /// Members of the ensemble.
+    #[arg(long, value_name = "N", default_value_t = 128)]
+    pub(super) members: usize,
 }
 
 fn family(text: &str) -> Result<Family, String> {

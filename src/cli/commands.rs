@@ -1,22 +1,24 @@
 //! Each command: read, ask, set.
 
 use crate::advice::{self, Question as Asked, advise};
+use crate::calibrate::{Evidence, cross_validate, fit};
 use crate::evaluate::{Stage, Today};
 use crate::flight::Air;
 use crate::geometry::{Clock, Hand, Side, Vec3};
-use crate::input::read_profile;
+use crate::input::{ReadOptions, read_columns, read_profile, read_sessions};
 use crate::inspect::inspect;
 use crate::pitch::Shape;
 use crate::profile::{PerSide, Profile};
-use crate::report::{json, terminal};
+use crate::report::{ensemble, json, terminal};
 use crate::search::reach::{Recipe, spin_of};
 use crate::separation::pairs;
+use crate::sorting::{Options as SortOptions, sort};
 use crate::spin::Spin;
 use crate::units::FOOT;
 use crate::usage::usage;
 
 use super::Failure;
-use super::args::{AdviseArgs, CheckArgs, Cli, DotArgs, Format, ProfileArg, Question};
+use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, ProfileArg, Question};
 
 /// The answer to a command line, as text to write out.
 pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
@@ -26,6 +28,7 @@ pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
         Question::Usage(args) => usage_of(cli, args),
         Question::Advise(args) => advise_on(cli, args),
         Question::Dot(args) => dot(cli, args),
+        Question::Calibrate(args) => calibrate(cli, args),
     }
 }
 
@@ -68,6 +71,20 @@ fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
         Format::Text => terminal::advise(&advice, width()),
         Format::Json => json::advise(&advice),
     })
+}
+
+fn calibrate(cli: &Cli, args: &CalibrateArgs) -> Result<String, Failure> {
+    let map = read_columns(&args.columns)?;
+    let options = ReadOptions { map, hand: None, progress: &mut |_| {} };
+    let session = read_sessions(std::slice::from_ref(&args.session), options)?;
+    let sorted = sort(&session, SortOptions::default());
+    let evidence = Evidence::of(&session, &sorted);
+    if evidence.cells.is_empty() {
+        return Err(Failure::Request("no throw of the session has a place at the plate, a side and an outcome".into()));
+    }
+    let fitted = fit(&evidence, |_| true, args.members, cli.seed);
+    let checked = cross_validate(&evidence, cli.seed);
+    Ok(ensemble(&session, &evidence, &fitted, &checked))
 }
 
 fn dot(cli: &Cli, args: &DotArgs) -> Result<String, Failure> {

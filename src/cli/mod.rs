@@ -21,6 +21,9 @@ pub enum Failure {
     /// A file to mend.
     #[error(transparent)]
     Input(#[from] crate::input::InputError),
+    /// A session or column map to mend.
+    #[error("error: {0}")]
+    Session(#[from] crate::input::SessionError),
     /// A command line to mend.
     #[error("error: {0}")]
     Request(String),

@@ -47,6 +47,22 @@ pub fn read_profile(path: &Path) -> Result<Profile, InputError> {
     profile_from_toml(&text, &path.to_string_lossy())
 }
 
+/// Reads a column map from its file.
+///
+/// # Errors
+/// When the file cannot be read, or is no column map.
+pub fn read_columns(path: &Path) -> Result<ColumnMap, SessionError> {
+    let name = path.to_string_lossy();
+    let refuse = |problem: String, hint: &str| {
+        SessionError::of_file(&name, problem, "a column map that can be read", hint.to_owned())
+    };
+    match file::read_text(path) {
+        Ok(text) => ColumnMap::from_toml(&text, &name),
+        Err(InputError::Unreadable { problem, hint, .. }) => Err(refuse(problem, &hint)),
+        Err(InputError::Faulty { .. }) => Err(refuse("it is not text".into(), "give a TOML file")),
+    }
+}
+
 /// Reads a profile from TOML text; `origin` is the file name shown in errors.
 ///
 /// # Errors

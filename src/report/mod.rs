@@ -5,7 +5,10 @@
 //! Nothing here computes a result, reads a file or writes one.
 
 mod ball;
+mod calibration;
 mod format;
 pub mod json;
 pub mod terminal;
 mod words;
+
+pub use calibration::ensemble;
