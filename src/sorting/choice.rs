@@ -1,12 +1,11 @@
 //! How many pitches there are.
 //!
-//! For each count from one to eight, linfa fits a mixture of normal groups on standardised numbers
-//! from several seeds, and the best by our own likelihood is kept. The count is chosen by the
-//! **integrated completed likelihood** (C. Biernacki, G. Celeux and G. Govaert, IEEE Trans. Pattern
-//! Anal. Mach. Intell. 22 (2000) 719, from memory): the Bayesian criterion plus twice the entropy
-//! of the memberships. Cutting one pitch in half leaves every throw undecided between the halves,
-//! so it costs entropy; the Bayesian criterion alone does not mind. The price: two true pitches that
-//! overlap so far that most throws could be either are counted as one, which is what a hitter sees too.
+//! For each count from one up, linfa fits a mixture of normal groups on standardised numbers from
+//! several seeds. Fits are compared by the **integrated completed likelihood** of the division they
+//! make ([`super::evidence`]), within a count and between counts. Unlike the Bayesian criterion,
+//! which is shown beside it, it does not cut one pitch in half: every throw between the halves would
+//! have to be explained. The price: two true pitches that overlap so far that most throws could be
+//! either are counted as one.
 
 use linfa::prelude::*;
 use linfa_clustering::GaussianMixtureModel;
@@ -15,16 +14,18 @@ use rand::SeedableRng;
 use rand_xoshiro::Xoshiro256Plus;
 use rayon::prelude::*;
 
+use super::evidence::log_evidence;
 use super::mixture::{Look, MOST_GROUPS, Mixture, Part};
 
-/// Starts for each count.
+/// Starts for each count, tried in two halves.
 const SEEDS: u64 = 10;
 /// Starts that must have found the same best place for the search to end early, and the difference
-/// in log-likelihood within which places are the same.
+/// in log-evidence within which places are the same.
 const AGREEING: usize = 3;
 const SAME_PLACE: f64 = 1.0;
-/// Throws a group must have.
-const SMALLEST_GROUP: f64 = 6.0;
+/// Throws without which nothing is sorted, and throws a group must have.
+const FEWEST_THROWS: usize = 6;
+const SMALLEST_GROUP: f64 = 3.0;
 /// As linfa needs it: tight, with room to get there.
 const TOLERANCE: f64 = 1e-4;
 const MOST_ITERATIONS: u64 = 300;
@@ -36,6 +37,15 @@ const PATIENCE: usize = 2;
 
 type Standardised = DatasetBase<Array2<f64>, ndarray::Array1<()>>;
 
+/// How hard to look for the best start.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Care {
+    /// Half of the starts: for groups that only serve to bring the days onto one zero.
+    Quick,
+    /// All starts, unless half of them agree.
+    Full,
+}
+
 /// One count of groups and how well it does; lower is better.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Candidate {
@@ -43,22 +53,21 @@ pub struct Candidate {
     pub groups: usize,
     /// Bayesian information criterion.
     pub bic: f64,
-    /// Integrated completed likelihood, as a criterion: BIC plus twice the entropy.
+    /// Integrated completed likelihood, times minus two like the other.
     pub icl: f64,
 }
 
 /// The best mixture for the count with the lowest integrated completed likelihood, and every
 /// candidate; no mixture when there are too few throws for one group.
-pub(super) fn choose(looks: &[Look], most_groups: usize, seed: u64) -> (Option<Mixture>, Vec<Candidate>) {
+pub(super) fn choose(looks: &[Look], most_groups: usize, seed: u64, care: Care) -> (Option<Mixture>, Vec<Candidate>) {
     let Some(scale) = Scale::of(looks) else {
         return (None, Vec::new());
     };
     let data = scale.standardised(looks);
     let mut best: Vec<Scored> = Vec::new();
     for count in 1..=most_groups.min(MOST_GROUPS) {
-        let Some(next) = best_of_seeds(&data, count, seed, &scale, looks) else { break };
-        best.push(next);
-        if has_turned(&best) {
+        best.extend(best_of_seeds(&data, count, seed, &scale, looks, care));
+        if has_turned(&best, count) {
             break;
         }
     }
@@ -67,46 +76,50 @@ pub(super) fn choose(looks: &[Look], most_groups: usize, seed: u64) -> (Option<M
     (chosen.map(|scored| scored.mixture), candidates)
 }
 
-/// Whether the last [`PATIENCE`] counts all did worse than one before them.
-fn has_turned(best: &[Scored]) -> bool {
-    let lowest = (0..best.len()).min_by(|&a, &b| best[a].candidate.icl.total_cmp(&best[b].candidate.icl));
-    lowest.is_some_and(|at| at + PATIENCE < best.len())
+/// Whether the best count lies [`PATIENCE`] or more below the last one tried.
+fn has_turned(best: &[Scored], tried: usize) -> bool {
+    let lowest = best.iter().map(|scored| scored.candidate).min_by(|a, b| a.icl.total_cmp(&b.icl));
+    lowest.is_none_or(|lowest| lowest.groups + PATIENCE <= tried)
 }
 
 /// The best fit of one count over the seeds; nothing when no seed gives groups of fair size.
 /// Seeds go in pairs of rounds: when half of them have found the same best place, the rest would too.
-fn best_of_seeds(data: &Standardised, count: usize, seed: u64, scale: &Scale, looks: &[Look]) -> Option<Scored> {
+fn best_of_seeds(
+    data: &Standardised,
+    count: usize,
+    seed: u64,
+    scale: &Scale,
+    looks: &[Look],
+    care: Care,
+) -> Option<Scored> {
     let mut fits: Vec<Scored> = Vec::new();
     for round in [0..SEEDS / 2, SEEDS / 2..SEEDS] {
         let more: Vec<Mixture> =
             round.into_par_iter().filter_map(|s| fit(data, count, seed.wrapping_add(s), scale)).collect();
         fits.extend(more.into_iter().map(|mixture| scored(mixture, looks)));
-        let best = fits.iter().map(|fit| fit.log_likelihood).fold(f64::NEG_INFINITY, f64::max);
-        let agreeing = fits.iter().filter(|fit| best - fit.log_likelihood < SAME_PLACE).count();
-        if count == 1 || agreeing >= AGREEING {
+        let best = fits.iter().map(|fit| fit.candidate.icl).fold(f64::INFINITY, f64::min);
+        let agreeing = fits.iter().filter(|fit| fit.candidate.icl - best < 2.0 * SAME_PLACE).count();
+        if count == 1 || care == Care::Quick || agreeing >= AGREEING {
             break;
         }
     }
-    fits.into_iter().max_by(|a, b| a.log_likelihood.total_cmp(&b.log_likelihood))
+    fits.into_iter().min_by(|a, b| a.candidate.icl.total_cmp(&b.candidate.icl))
 }
 
 #[derive(Debug, Clone)]
 struct Scored {
     mixture: Mixture,
-    log_likelihood: f64,
     candidate: Candidate,
 }
 
 fn scored(mixture: Mixture, looks: &[Look]) -> Scored {
-    let (mut log_likelihood, mut entropy) = (0.0, 0.0);
-    for look in looks {
-        let membership = mixture.membership_for_sure(look);
-        log_likelihood += membership.log_density;
-        entropy -= membership.chances.iter().filter(|c| **c > 0.0).map(|c| c * c.ln()).sum::<f64>();
-    }
+    let memberships: Vec<_> = looks.iter().map(|look| mixture.membership_for_sure(look)).collect();
+    let log_likelihood: f64 = memberships.iter().map(|membership| membership.log_density).sum();
+    let group_of: Vec<usize> = memberships.iter().map(|membership| membership.best().0).collect();
     let groups = mixture.parts.len();
     let bic = (PARAMETERS * groups as f64 - 1.0) * (looks.len() as f64).ln() - 2.0 * log_likelihood;
-    Scored { mixture, log_likelihood, candidate: Candidate { groups, bic, icl: bic + 2.0 * entropy } }
+    let icl = -2.0 * log_evidence(looks, &group_of, groups);
+    Scored { mixture, candidate: Candidate { groups, bic, icl } }
 }
 
 /// One linfa fit, brought back to mph and inches; nothing when it failed or made a tiny group.
@@ -142,7 +155,7 @@ impl Scale {
     /// Nothing for fewer throws than one group needs. A number that never varies gets a tiny spread.
     fn of(looks: &[Look]) -> Option<Self> {
         let n = looks.len() as f64;
-        if n < SMALLEST_GROUP {
+        if looks.len() < FEWEST_THROWS {
             return None;
         }
         let mean: Look = std::array::from_fn(|d| looks.iter().map(|l| l[d]).sum::<f64>() / n);
