@@ -205,7 +205,7 @@ fn a_map_is_proposed_from_headers_and_numbers() {
 fn metric_numbers_are_recognised_by_their_size() {
     let text = "Velo;Vertical movement;Horizontal movement\n148,5;0,41;-0,12\n136,0;0,05;0,15\n";
     let proposal = propose("metric.csv", text.as_bytes()).expect("a table");
-    let unit = |quantity: Quantity| proposal.map.columns[&quantity].unit.map(|unit| unit.name());
+    let unit = |quantity: Quantity| proposal.map.columns[&quantity].unit.map(arsenalfit::input::Unit::name);
     assert_eq!((unit(Quantity::Speed), unit(Quantity::VerticalBreak)), (Some("kph"), Some("m")));
 }
 

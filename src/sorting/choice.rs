@@ -19,10 +19,11 @@ use super::mixture::{Look, MOST_GROUPS, Mixture, Part};
 
 /// Starts for each count, tried in two halves.
 const SEEDS: u64 = 10;
-/// Starts that must have found the same best place for the search to end early, and the difference
-/// in log-evidence within which places are the same.
+/// Starts that must have found the same best place for the search to end early, the difference in
+/// criterion within which places are the same, and the difference that other starts do not make up.
 const AGREEING: usize = 3;
-const SAME_PLACE: f64 = 1.0;
+const SAME_PLACE: f64 = 2.0;
+const FAR_BEHIND: f64 = 20.0;
 /// Throws without which nothing is sorted, and throws a group must have.
 const FEWEST_THROWS: usize = 6;
 const SMALLEST_GROUP: f64 = 3.0;
@@ -63,11 +64,11 @@ pub(super) fn choose(looks: &[Look], most_groups: usize, seed: u64, care: Care) 
     let Some(scale) = Scale::of(looks) else {
         return (None, Vec::new());
     };
-    let data = scale.standardised(looks);
+    let search = Search { looks, data: scale.standardised(looks), scale, seed, care };
     let mut best: Vec<Scored> = Vec::new();
     for count in 1..=most_groups.min(MOST_GROUPS) {
-        best.extend(best_of_seeds(&data, count, seed, &scale, looks, care));
-        if has_turned(&best, count) {
+        best.extend(search.best_of_count(count, lowest(&best).map(|lowest| lowest.icl)));
+        if lowest(&best).is_none_or(|lowest| lowest.groups + PATIENCE <= count) {
             break;
         }
     }
@@ -76,34 +77,50 @@ pub(super) fn choose(looks: &[Look], most_groups: usize, seed: u64, care: Care) 
     (chosen.map(|scored| scored.mixture), candidates)
 }
 
-/// Whether the best count lies [`PATIENCE`] or more below the last one tried.
-fn has_turned(best: &[Scored], tried: usize) -> bool {
-    let lowest = best.iter().map(|scored| scored.candidate).min_by(|a, b| a.icl.total_cmp(&b.icl));
-    lowest.is_none_or(|lowest| lowest.groups + PATIENCE <= tried)
+fn lowest(best: &[Scored]) -> Option<Candidate> {
+    best.iter().map(|scored| scored.candidate).min_by(|a, b| a.icl.total_cmp(&b.icl))
 }
 
-/// The best fit of one count over the seeds; nothing when no seed gives groups of fair size.
-/// Seeds go in pairs of rounds: when half of them have found the same best place, the rest would too.
-fn best_of_seeds(
-    data: &Standardised,
-    count: usize,
+struct Search<'a> {
+    looks: &'a [Look],
+    data: Standardised,
+    scale: Scale,
     seed: u64,
-    scale: &Scale,
-    looks: &[Look],
     care: Care,
-) -> Option<Scored> {
-    let mut fits: Vec<Scored> = Vec::new();
-    for round in [0..SEEDS / 2, SEEDS / 2..SEEDS] {
-        let more: Vec<Mixture> =
-            round.into_par_iter().filter_map(|s| fit(data, count, seed.wrapping_add(s), scale)).collect();
-        fits.extend(more.into_iter().map(|mixture| scored(mixture, looks)));
-        let best = fits.iter().map(|fit| fit.candidate.icl).fold(f64::INFINITY, f64::min);
-        let agreeing = fits.iter().filter(|fit| fit.candidate.icl - best < 2.0 * SAME_PLACE).count();
-        if count == 1 || care == Care::Quick || agreeing >= AGREEING {
-            break;
+}
+
+impl Search<'_> {
+    /// The best fit of one count over the starts; nothing when none gives groups of fair size.
+    /// The second half of the starts is spared when the first half agrees, or is far from `to_beat`.
+    fn best_of_count(&self, count: usize, to_beat: Option<f64>) -> Option<Scored> {
+        let mut fits: Vec<Scored> = Vec::new();
+        for starts in [0..SEEDS / 2, SEEDS / 2..SEEDS] {
+            let more: Vec<Mixture> = starts.into_par_iter().filter_map(|start| self.fit(count, start)).collect();
+            fits.extend(more.into_iter().map(|mixture| scored(mixture, self.looks)));
+            let best = fits.iter().map(|fit| fit.candidate.icl).fold(f64::INFINITY, f64::min);
+            let agreeing = fits.iter().filter(|fit| fit.candidate.icl - best < SAME_PLACE).count();
+            let is_behind = best.is_finite() && to_beat.is_some_and(|to_beat| best > to_beat + FAR_BEHIND);
+            if count == 1 || self.care == Care::Quick || agreeing >= AGREEING || is_behind {
+                break;
+            }
         }
+        fits.into_iter().min_by(|a, b| a.candidate.icl.total_cmp(&b.candidate.icl))
     }
-    fits.into_iter().min_by(|a, b| a.candidate.icl.total_cmp(&b.candidate.icl))
+
+    /// One linfa fit, brought back to mph and inches; nothing when it failed or made a tiny group.
+    fn fit(&self, groups: usize, start: u64) -> Option<Mixture> {
+        let rng = Xoshiro256Plus::seed_from_u64(self.seed.wrapping_add(start));
+        let model = GaussianMixtureModel::params_with_rng(groups, rng)
+            .n_runs(1)
+            .tolerance(TOLERANCE)
+            .max_n_iterations(MOST_ITERATIONS)
+            .fit(&self.data)
+            .ok()?;
+        let throws = self.looks.len() as f64;
+        let parts: Vec<Part> = (0..groups).map(|k| self.scale.part(&model, k)).collect();
+        let is_sound = |part: &Part| part.weight * throws >= SMALLEST_GROUP && part.mean.iter().all(|m| m.is_finite());
+        parts.iter().all(is_sound).then_some(Mixture { parts })
+    }
 }
 
 #[derive(Debug, Clone)]
@@ -120,28 +137,6 @@ fn scored(mixture: Mixture, looks: &[Look]) -> Scored {
     let bic = (PARAMETERS * groups as f64 - 1.0) * (looks.len() as f64).ln() - 2.0 * log_likelihood;
     let icl = -2.0 * log_evidence(looks, &group_of, groups);
     Scored { mixture, candidate: Candidate { groups, bic, icl } }
-}
-
-/// One linfa fit, brought back to mph and inches; nothing when it failed or made a tiny group.
-fn fit(data: &Standardised, groups: usize, seed: u64, scale: &Scale) -> Option<Mixture> {
-    let model = GaussianMixtureModel::params_with_rng(groups, Xoshiro256Plus::seed_from_u64(seed))
-        .n_runs(1)
-        .tolerance(TOLERANCE)
-        .max_n_iterations(MOST_ITERATIONS)
-        .fit(data)
-        .ok()?;
-    let throws = data.nsamples() as f64;
-    let parts: Vec<Part> = (0..groups)
-        .map(|k| {
-            let covariance = std::array::from_fn(|row| {
-                std::array::from_fn(|col| model.covariances()[[k, row, col]] * scale.sd[row] * scale.sd[col])
-            });
-            let mean = std::array::from_fn(|d| scale.mean[d] + scale.sd[d] * model.means()[[k, d]]);
-            Part::new(model.weights()[k], mean, covariance)
-        })
-        .collect();
-    let sound = |part: &Part| part.weight * throws >= SMALLEST_GROUP && part.mean.iter().all(|m| m.is_finite());
-    parts.iter().all(sound).then_some(Mixture { parts })
 }
 
 /// Means and standard deviations, to standardise with and come back.
@@ -166,5 +161,14 @@ impl Scale {
     fn standardised(&self, looks: &[Look]) -> Standardised {
         let rows = Array2::from_shape_fn((looks.len(), 3), |(i, d)| (looks[i][d] - self.mean[d]) / self.sd[d]);
         DatasetBase::from(rows)
+    }
+
+    /// A group of a standardised model in mph and inches.
+    fn part(&self, model: &GaussianMixtureModel<f64>, k: usize) -> Part {
+        let covariance = std::array::from_fn(|row| {
+            std::array::from_fn(|col| model.covariances()[[k, row, col]] * self.sd[row] * self.sd[col])
+        });
+        let mean = std::array::from_fn(|d| self.mean[d] + self.sd[d] * model.means()[[k, d]]);
+        Part::new(model.weights()[k], mean, covariance)
     }
 }

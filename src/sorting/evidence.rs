@@ -83,7 +83,7 @@ impl Sums {
             })
         });
         let log_prior: f64 = prior.iter().map(|p| p.ln()).sum();
-        -1.5 * n * std::f64::consts::PI.ln() + log_gamma_3((FREEDOM + n) / 2.0) - log_gamma_3(FREEDOM / 2.0)
+        -1.5 * n * std::f64::consts::PI.ln() + log_gamma_3(f64::midpoint(FREEDOM, n)) - log_gamma_3(FREEDOM / 2.0)
             + FREEDOM / 2.0 * log_prior
             - (FREEDOM + n) * Cholesky::of(&posterior).half_log_det
             + 1.5 * (MEAN_THROWS / (MEAN_THROWS + n)).ln()
