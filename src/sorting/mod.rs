@@ -1,10 +1,10 @@
 //! From throws to pitches: what does this athlete throw, and how sure are we?
 //!
-//! 1. [`screening`]: throws that say nothing are set aside with a reason.
-//! 2. [`zero`]: days measured from another zero are found from the throws alone.
-//! 3. [`choice`]: how many pitches, and a first fit, on a sample (linfa).
-//! 4. [`polish`]: groups and the zero of each day, fitted together.
-//! 5. Every throw gets a group, or none; [`summary`], [`naming`], [`findings`] and [`agreement`]
+//! 1. `screening`: throws that say nothing are set aside with a reason.
+//! 2. `zero`: days measured from another zero are found from the throws alone.
+//! 3. `choice`: how many pitches, and a first fit, on a sample (linfa).
+//! 4. `polish`: groups and the zero of each day, fitted together.
+//! 5. Every throw gets a group, or none; `summary`, `naming`, `findings` and `agreement`
 //!    say what came out.
 //!
 //! Labels in the file are compared, never used. The same session and seed give the same answer on
