@@ -138,6 +138,10 @@ pub struct Pitch {
     pub active_fraction: Option<f64>,
     /// Which way the spin pushes, **as a right-hander's**, when measured.
     pub spin_clock: Option<Clock>,
+    /// Height this pitch leaves the hand at, when it differs from the athlete's.
+    pub release_height_ft: Option<f64>,
+    /// Arm-side distance this pitch leaves the hand at, when it differs from the athlete's.
+    pub release_side_ft: Option<f64>,
     /// Throw-to-throw standard deviations.
     pub spread: Spread,
     /// Throws behind the averages.
@@ -283,15 +287,16 @@ impl Aim {
 
     /// The target (inches away from the hitter off the middle of the plate, inches above ground).
     ///
-    /// Edges stand an inch inside the plate's edge; heights are the lower third, middle and upper
-    /// third of the zone in [`crate::hitter`]. Common practice, no published source.
+    /// These are places to aim at, not to hit: with command scatter of some 8 in, edges are aimed at
+    /// from well inside. Heights are the lower third, middle and upper third of the zone in
+    /// [`crate::hitter`]. Common practice, no published source.
     pub fn place_in(self) -> (f64, f64) {
-        const EDGE: f64 = 7.5;
-        const OFF: f64 = 11.0;
-        const HIGH: f64 = 37.0;
+        const EDGE: f64 = 5.5;
+        const OFF: f64 = 10.5;
+        const HIGH: f64 = 35.0;
         const BELT: f64 = 30.0;
-        const LOW: f64 = 22.0;
-        const BELOW: f64 = 16.0;
+        const LOW: f64 = 25.0;
+        const BELOW: f64 = 18.0;
         match self {
             Self::UpIn => (-EDGE, HIGH),
             Self::Up => (0.0, HIGH),

