@@ -2,7 +2,8 @@
 #![expect(clippy::print_stdout, reason = "figures for the notes, shown with --nocapture")]
 
 use arsenalfit::demo::{Scenario, session};
-use arsenalfit::sorting::{Options, Sorted, Treatment, sort};
+use arsenalfit::pitch::Family;
+use arsenalfit::sorting::{Group, Options, Sorted, Treatment, sort};
 use rayon::prelude::*;
 
 const SESSIONS: u64 = 100;
@@ -13,6 +14,8 @@ struct Result {
     covered: usize,
     intervals: usize,
     zero_found: bool,
+    names: usize,
+    groups: usize,
 }
 
 fn run(seed: u64) -> Result {
@@ -24,10 +27,19 @@ fn run(seed: u64) -> Result {
     Result {
         right_count: sorted.groups.len() == scenario.pitches.len(),
         adjusted_rand: sorted.agreement.as_ref().map_or(0.0, |agreement| agreement.adjusted_rand),
+        names: rightly_named(&sorted),
+        groups: sorted.groups.len(),
         covered,
         intervals,
         zero_found: (last.treatment == Treatment::Rezeroed) == is_elsewhere,
     }
+}
+
+/// Groups with the name of the family they were made as; a sinker may be called a two-seam.
+fn rightly_named(sorted: &Sorted) -> usize {
+    let same = |found: Family, made: &str| found.name() == made || (found == Family::TwoSeam && made == "sinker");
+    let is_right = |group: &&Group| group.usual_label.as_deref().is_some_and(|made| same(group.naming.family, made));
+    sorted.groups.iter().filter(is_right).count()
 }
 
 fn coverage(scenario: &Scenario, sorted: &Sorted) -> (usize, usize) {
@@ -52,20 +64,16 @@ fn coverage(scenario: &Scenario, sorted: &Sorted) -> (usize, usize) {
 #[test]
 fn the_right_pitches_are_found_and_their_intervals_hold_the_truth() {
     let results: Vec<Result> = (0..SESSIONS).into_par_iter().map(run).collect();
-    let n = results.len() as f64;
-    let right = results.iter().filter(|r| r.right_count).count() as f64 / n;
-    let rand = results.iter().map(|r| r.adjusted_rand).sum::<f64>() / n;
-    let zero = results.iter().filter(|r| r.zero_found).count() as f64 / n;
-    let covered: usize = results.iter().map(|r| r.covered).sum();
-    let coverage = covered as f64 / results.iter().map(|r| r.intervals).sum::<usize>() as f64;
-    println!("right count {right}, adjusted Rand {rand:.4}, zero found {zero}, coverage {coverage:.3}");
-    for (seed, r) in
-        results.iter().enumerate().filter(|(_, r)| !r.right_count || !r.zero_found || r.adjusted_rand < 0.9)
-    {
-        println!("seed {seed}: count {} zero {} rand {:.3}", r.right_count, r.zero_found, r.adjusted_rand);
-    }
+    let share = |of: fn(&Result) -> bool| results.iter().filter(|r| of(r)).count() as f64 / results.len() as f64;
+    let sum = |of: fn(&Result) -> usize| results.iter().map(of).sum::<usize>() as f64;
+    let (right, zero) = (share(|r| r.right_count), share(|r| r.zero_found));
+    let rand = results.iter().map(|r| r.adjusted_rand).sum::<f64>() / results.len() as f64;
+    let coverage = sum(|r| r.covered) / sum(|r| r.intervals);
+    let named = sum(|r| r.names) / sum(|r| r.groups);
+    println!("right count {right}, adjusted Rand {rand:.4}, zero {zero}, coverage {coverage:.3}, named {named:.3}");
     assert!(right >= 0.95, "right number of pitches in {right}");
     assert!(rand >= 0.97, "mean adjusted Rand {rand}");
     assert!(zero >= 0.95, "days elsewhere judged rightly in {zero}");
     assert!((0.90..=0.99).contains(&coverage), "nominal 90 % intervals hold the truth in {coverage}");
+    assert!(named >= 0.95, "families named rightly in {named}");
 }

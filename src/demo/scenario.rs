@@ -28,13 +28,13 @@ pub fn catalogue() -> Vec<DemoPitch> {
         DemoPitch::new(family, mph, Spin { rpm, active_fraction, clock: Clock::from_hours(hours) }, seams)
     };
     vec![
-        make(Family::FourSeam, 93.0, 2300.0, 0.92, 0.8, [0.0, 0.0]),
-        make(Family::Sinker, 92.0, 2150.0, 0.88, 2.1, [-0.02, -0.04]),
-        make(Family::Cutter, 88.5, 2400.0, 0.45, 11.3, [0.01, 0.0]),
-        make(Family::Slider, 85.0, 2400.0, 0.35, 9.6, [0.02, 0.0]),
-        make(Family::Sweeper, 81.0, 2650.0, 0.65, 8.8, [0.05, 0.0]),
-        make(Family::Curveball, 78.0, 2600.0, 0.75, 7.0, [0.0, -0.01]),
-        make(Family::Changeup, 84.5, 1750.0, 0.9, 2.1, [-0.02, -0.03]),
+        make(Family::FourSeam, 93.0, 2250.0, 0.88, 0.7, [0.0, 0.0]),
+        make(Family::Sinker, 92.0, 2100.0, 0.80, 1.9, [-0.01, -0.04]),
+        make(Family::Cutter, 88.5, 2400.0, 0.32, 11.7, [0.01, 0.0]),
+        make(Family::Slider, 85.0, 2400.0, 0.18, 10.2, [0.0, 0.0]),
+        make(Family::Sweeper, 81.0, 2650.0, 0.45, 9.0, [0.03, 0.0]),
+        make(Family::Curveball, 78.0, 2600.0, 0.65, 6.6, [0.0, 0.0]),
+        make(Family::Changeup, 84.5, 1700.0, 0.80, 1.8, [-0.01, -0.03]),
     ]
 }
 

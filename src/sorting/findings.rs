@@ -8,12 +8,10 @@ use crate::session::Session;
 use crate::stats::Estimate;
 
 use super::mixture::MOST_GROUPS;
-use super::polish::{DayZero, Fit};
+use super::polish::{DayZero, FAR_IN, Fit};
 use super::tally::Tally;
 use super::{Assignment, corrected_look};
 
-/// A zero this far from the others' is another zero, inches.
-const FAR_IN: f64 = 6.0;
 /// A stretch of movement this far from 1 is told.
 const STRETCHED: f64 = 0.2;
 /// A change of the athlete himself: mph, and feet of release.

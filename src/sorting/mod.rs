@@ -1,10 +1,10 @@
 //! From throws to pitches: what does this athlete throw, and how sure are we?
 //!
-//! 1. [`screening`]: throws that say nothing are set aside with a reason.
-//! 2. [`zero`]: days measured from another zero are found from the throws alone.
-//! 3. [`choice`]: how many pitches, and a first fit, on a sample (linfa).
-//! 4. [`polish`]: groups and the zero of each day, fitted together.
-//! 5. Every throw gets a group, or none; [`summary`], [`naming`], [`findings`] and [`agreement`]
+//! 1. `screening`: throws that say nothing are set aside with a reason.
+//! 2. `zero`: days measured from another zero are found from the throws alone.
+//! 3. `choice`: how many pitches, and a first fit, on a sample (linfa).
+//! 4. `polish`: groups and the zero of each day, fitted together.
+//! 5. Every throw gets a group, or none; `summary`, `naming`, `findings` and `agreement`
 //!    say what came out.
 //!
 //! Labels in the file are compared, never used. The same session and seed give the same answer on
@@ -12,6 +12,7 @@
 
 mod agreement;
 mod choice;
+mod evidence;
 mod findings;
 mod mixture;
 mod naming;
@@ -30,6 +31,7 @@ pub use summary::{Group, Spreads};
 use rayon::prelude::*;
 
 use crate::session::{Reason, Session, SetAside, Throw};
+use choice::Care;
 use mixture::{Look, MOST_GROUPS, Mixture, look_of};
 use polish::{DayZero, Fit, polish};
 
@@ -145,17 +147,20 @@ fn fit(session: &Session, reasons: &[Option<Box<Reason>>], options: Options) -> 
     let guess = zero::first_guess(&looks_by_day(&used, session.days.len()));
     let days: Vec<DayZero> = guess.into_iter().map(DayZero::guessed).collect();
     let sample = without_strays(zero::evenly(&used, SAMPLE), &days);
-    let small = if days.len() < 2 { sample.clone() } else { zero::evenly(&sample, FIRST_SAMPLE) };
-    let (first, candidates) = choice::choose(&corrected(&small, &days), options.most_pitches, options.seed);
+    let (small, care) =
+        if days.len() < 2 { (sample.clone(), Care::Full) } else { (zero::evenly(&sample, FIRST_SAMPLE), Care::Quick) };
+    let (first, candidates) = choice::choose(&corrected(&small, &days), options.most_pitches, options.seed, care);
     let Some(first) = first else {
         return (Fit { mixture: Mixture { parts: Vec::new() }, days, day_sd: [0.0; 2] }, candidates);
     };
-    let fit = polish(&sample, first, days);
+    let mut fit = polish(&sample, first, days);
     if session.days.len() < 2 {
         return (fit, candidates);
     }
     // With every day on one zero the groups are tighter: choose once more.
-    let (second, candidates) = choice::choose(&corrected(&sample, &fit.days), options.most_pitches, options.seed);
+    fit.part_far_days();
+    let (second, candidates) =
+        choice::choose(&corrected(&sample, &fit.days), options.most_pitches, options.seed, Care::Full);
     (polish(&sample, second.unwrap_or(fit.mixture), fit.days), candidates)
 }
 
@@ -167,15 +172,17 @@ fn looks_by_day(used: &[(Look, u16)], days: usize) -> Vec<Vec<Look>> {
     by_day
 }
 
+/// The throws of ordinary days on the common zero: what groups are learned from.
 fn corrected(sample: &[(Look, u16)], days: &[DayZero]) -> Vec<Look> {
-    sample.iter().map(|(look, day)| days[usize::from(*day)].corrected(look)).collect()
+    let ordinary = sample.iter().filter(|(_, day)| !days[usize::from(*day)].elsewhere);
+    ordinary.map(|(look, day)| days[usize::from(*day)].corrected(look)).collect()
 }
 
 /// The sample without throws that have fewer than two others near them: they would pull a group of
 /// their own. They are still assigned, or found to fit nothing.
 fn without_strays(sample: Vec<(Look, u16)>, days: &[DayZero]) -> Vec<(Look, u16)> {
-    const NEAR: Look = [2.0, 4.0, 4.0];
-    let looks = corrected(&sample, days);
+    const NEAR: Look = [3.0, 6.0, 6.0];
+    let looks: Vec<Look> = sample.iter().map(|(look, day)| days[usize::from(*day)].corrected(look)).collect();
     let near = |a: &Look, b: &Look| (0..3).map(|d| ((a[d] - b[d]) / NEAR[d]).powi(2)).sum::<f64>() < 1.0;
     let has_company = |look: &Look| looks.iter().filter(|other| near(look, other)).take(3).count() == 3;
     sample.into_iter().zip(&looks).filter(|(_, look)| has_company(look)).map(|(throw, _)| throw).collect()

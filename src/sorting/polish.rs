@@ -6,7 +6,8 @@
 //! that is learned. Days that [`super::zero`] found elsewhere have a free `a`, and a free `b` too,
 //! for a unit that measures over another distance also stretches movement. Expectation and
 //! maximisation alternate: chances of each group, then groups, then days by weighted least squares.
-//! Speed is never corrected: a zero of movement says nothing about it.
+//! Days elsewhere learn from the groups and never teach them: a corrected number cannot vouch for
+//! itself. Speed is never corrected: a zero of movement says nothing about it.
 
 use super::mixture::{Look, MOST_GROUPS, Mixture, Moments};
 
@@ -18,6 +19,9 @@ const PRIOR_DAY_SD: f64 = 1.0;
 const PRIOR_DAYS: f64 = 4.0;
 /// How far from 1 the stretch of a day elsewhere is thought to be.
 const STRETCH_SD: f64 = 0.3;
+
+/// A zero this far from the others' is another zero, inches: more than an ordinary set-up gives.
+pub(super) const FAR_IN: f64 = 6.0;
 
 /// How one day's movement was measured, for (vertical, glove side).
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -64,7 +68,7 @@ pub(super) fn polish(sample: &Sample, start: Mixture, days: Vec<DayZero>) -> Fit
     let mut fit = Fit { mixture: start, days, day_sd: [PRIOR_DAY_SD; 2] };
     for _ in 0..ROUNDS {
         let (moments, lines) = expectation(sample, &fit);
-        let moved = fit.maximise(sample.len() as f64, &moments, &lines);
+        let moved = fit.maximise(&moments, &lines);
         if moved < STILL_IN {
             break;
         }
@@ -81,8 +85,11 @@ fn expectation(sample: &Sample, fit: &Fit) -> ([Moments; MOST_GROUPS], DayLines)
     for (look, day) in sample {
         let corrected = fit.days[usize::from(*day)].corrected(look);
         let chances = fit.mixture.membership(&corrected).chances;
+        let teaches = !fit.days[usize::from(*day)].elsewhere;
         for (k, part) in fit.mixture.parts.iter().enumerate().filter(|(k, _)| chances[*k] > 1e-6) {
-            moments[k].add(&std::array::from_fn(|d| corrected[d] - part.mean[d]), chances[k]);
+            if teaches {
+                moments[k].add(&std::array::from_fn(|d| corrected[d] - part.mean[d]), chances[k]);
+            }
             for (axis, line) in lines[usize::from(*day)].iter_mut().enumerate() {
                 let weight = chances[k] / part.covariance[axis + 1][axis + 1];
                 line.add(part.mean[axis + 1], look[axis + 1], weight);
@@ -94,7 +101,8 @@ fn expectation(sample: &Sample, fit: &Fit) -> ([Moments; MOST_GROUPS], DayLines)
 
 impl Fit {
     /// New groups and days; how far the days moved, inches.
-    fn maximise(&mut self, total: f64, moments: &[Moments; MOST_GROUPS], lines: &DayLines) -> f64 {
+    fn maximise(&mut self, moments: &[Moments; MOST_GROUPS], lines: &DayLines) -> f64 {
+        let total = moments.iter().map(|moments| moments.weight).sum::<f64>().max(1.0);
         for (part, moments) in self.mixture.parts.iter_mut().zip(moments) {
             *part = moments.part(&part.mean, total);
         }
@@ -121,13 +129,23 @@ impl Fit {
         }
     }
 
-    /// The ordinary days together define the zero.
+    /// The ordinary days together define the zero: the mean of those near their middle one.
     fn recentre(&mut self, axis: usize, lines: &DayLines) {
-        let ordinary = || self.days.iter().zip(lines).filter(|(day, _)| !day.elsewhere);
-        let weight: f64 = ordinary().map(|(_, line)| line[axis].weight).sum();
-        let sum: f64 = ordinary().map(|(day, line)| day.offset[axis] * line[axis].weight).sum();
-        let middle = if weight > 0.0 { sum / weight } else { 0.0 };
-        self.days.iter_mut().filter(|day| !day.elsewhere).for_each(|day| day.offset[axis] -= middle);
+        let days = self.days.iter().zip(lines).filter(|(day, _)| !day.elsewhere);
+        let mut ordinary: Vec<(f64, f64)> = days.map(|(day, line)| (day.offset[axis], line[axis].weight)).collect();
+        let middle = weighted_median(&mut ordinary);
+        let near = || ordinary.iter().filter(|(offset, _)| (offset - middle).abs() <= FAR_IN / 2.0);
+        let weight: f64 = near().map(|(_, weight)| weight).sum();
+        let sum: f64 = near().map(|(offset, weight)| offset * weight).sum();
+        let zero = if weight > 0.0 { sum / weight } else { middle };
+        self.days.iter_mut().filter(|day| !day.elsewhere).for_each(|day| day.offset[axis] -= zero);
+    }
+
+    /// Days that turned out far from the others are elsewhere from here on.
+    pub(super) fn part_far_days(&mut self) {
+        for day in &mut self.days {
+            day.elsewhere |= day.offset.iter().any(|offset| offset.abs() > FAR_IN);
+        }
     }
 
     fn spread_of_days(&self, axis: usize) -> f64 {
@@ -136,6 +154,18 @@ impl Fit {
         let prior = PRIOR_DAYS * PRIOR_DAY_SD * PRIOR_DAY_SD;
         ((prior + squares.iter().sum::<f64>()) / (PRIOR_DAYS + squares.len() as f64)).sqrt()
     }
+}
+
+/// The value half of the weight lies below; zero when there is nothing.
+fn weighted_median(values: &mut [(f64, f64)]) -> f64 {
+    values.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let half = values.iter().map(|(_, weight)| weight).sum::<f64>() / 2.0;
+    let mut below = 0.0;
+    let at_middle = |(_, weight): &&(f64, f64)| {
+        below += weight;
+        below >= half
+    };
+    values.iter().find(at_middle).map_or(0.0, |(value, _)| *value)
 }
 
 /// Sums of a weighted straight line from the groups' means to what a day measured.
