@@ -24,6 +24,7 @@ use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, Pr
 pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
     match &cli.question {
         Question::Check(args) => check(cli, args),
+        Question::Sort(args) => super::sessions::sort(cli, args),
         Question::Apart(args) => apart(cli, args),
         Question::Usage(args) => usage_of(cli, args),
         Question::Advise(args) => advise_on(cli, args),
@@ -63,7 +64,10 @@ fn usage_of(cli: &Cli, args: &ProfileArg) -> Result<String, Failure> {
 }
 
 fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
-    let profile = read_profile(&args.profile.profile)?;
+    let profile = match (&args.profile, args.session.as_slice()) {
+        (Some(path), []) => read_profile(path)?,
+        (path, sessions) => super::sessions::profile_of(path.as_deref(), sessions, &args.reading, cli.seed)?,
+    };
     let question =
         advice::Question { family: args.family, command: args.command(), draws: args.draws as usize, seed: cli.seed };
     let advice = advise(&profile, question);
@@ -142,7 +146,7 @@ fn dot_of_target(cli: &Cli, shape: Shape, rpm: f64, hand: Hand) -> Result<String
 }
 
 /// Columns to set text in: `COLUMNS` when set, else the terminal's, else 80.
-fn width() -> u16 {
+pub(super) fn width() -> u16 {
     let said = std::env::var("COLUMNS").ok().and_then(|text| text.parse().ok());
     let seen = || terminal_size::terminal_size().map(|(terminal_size::Width(columns), _)| columns);
     said.or_else(seen).unwrap_or(80)

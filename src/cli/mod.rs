@@ -5,6 +5,9 @@
 
 mod args;
 mod commands;
+mod files;
+mod progress;
+mod sessions;
 
 use std::ffi::OsString;
 use std::io::{self, Write};

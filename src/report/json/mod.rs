@@ -7,12 +7,14 @@ mod apart;
 mod check;
 mod dot;
 mod shared;
+mod sort;
 mod usage;
 
 pub use advise::advise;
 pub use apart::apart;
 pub use check::check;
 pub use dot::{dot, dots};
+pub use sort::sort;
 pub use usage::usage;
 
 use serde::Serialize;

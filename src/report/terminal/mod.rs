@@ -5,12 +5,14 @@ mod advise;
 mod apart;
 mod check;
 mod dot;
+mod sort;
 mod usage;
 
 pub use advise::advise;
 pub use apart::apart;
 pub use check::check;
 pub use dot::{dot, recipe};
+pub use sort::{columns, sort};
 pub use usage::usage;
 
 use std::fmt::Write as _;
