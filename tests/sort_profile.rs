@@ -69,3 +69,14 @@ fn text_that_is_no_toml_is_refused_and_not_overwritten() {
     let (session, sorted) = sorted();
     assert!(updated_profile("[athlete", "nobody", &session, &sorted).is_err());
 }
+
+#[test]
+fn what_is_written_is_a_profile_that_can_be_read() {
+    let (session, sorted) = sorted();
+    for old in ["", OLD] {
+        let update = updated_profile(old, "Sample Athlete", &session, &sorted).expect("it is TOML");
+        let profile = arsenalfit::input::profile_from_toml(&update.text, "written.toml");
+        let profile = profile.unwrap_or_else(|error| panic!("{error}\n{}", update.text));
+        assert_eq!(profile.pitches.len(), update.text.matches("[[pitch]]").count());
+    }
+}

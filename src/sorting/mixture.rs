@@ -2,7 +2,7 @@
 //!
 //! Densities are summed in logarithms, so a throw far from everything gets a clear answer instead
 //! of an underflow. Fitting beyond a first start and the zero of each day are in
-//! [`super::polish`]; how many groups there are is decided in [`super::choice`].
+//! [`mod@super::polish`]; how many groups there are is decided in [`super::choice`].
 
 use crate::pitch::Shape;
 use crate::stats::{Cholesky, Matrix};

@@ -9,7 +9,7 @@
 //! 2. every other day is slid over that block, up, down and sideways, and the slide that covers
 //!    most of its throws is its first guess, if it covers clearly more than none does.
 //!
-//! The guess is good to the width of a cell; [`super::polish`] makes it exact. A shift smaller
+//! The guess is good to the width of a cell; [`mod@super::polish`] makes it exact. A shift smaller
 //! than a pitch's own spread is left to that step too. It is a bad method when no two days share a
 //! zero: then the largest day is believed, and the caller is told.
 
