@@ -5,6 +5,7 @@ pub mod stats;
 
 pub mod pitch;
 pub mod profile;
+pub mod session;
 pub mod input;
 
 pub mod spin;
@@ -15,3 +16,7 @@ pub mod mix;
 
 pub mod evaluate;
 pub mod search;
+
+pub mod target;
+pub mod slot;
+pub mod plan;
