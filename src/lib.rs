@@ -19,4 +19,5 @@ pub mod search;
 
 pub mod target;
 pub mod slot;
+pub mod trial;
 pub mod plan;

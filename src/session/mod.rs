@@ -34,6 +34,8 @@ pub struct Session {
     pub throws: Vec<Throw>,
     /// Every row that cannot be used, and why.
     pub set_aside: Vec<SetAside>,
+    /// What could not be understood in usable rows, one plain sentence each.
+    pub notes: Vec<String>,
 }
 
 /// One throw: where it was written, what the ball did, and whatever else was measured.
