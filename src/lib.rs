@@ -20,4 +20,6 @@ pub mod search;
 pub mod target;
 pub mod slot;
 pub mod trial;
+pub mod progress;
+pub mod cues;
 pub mod plan;
