@@ -109,7 +109,9 @@ impl Bounds {
             }
         }
         let total: f64 = mix.iter().sum();
-        mix.iter_mut().for_each(|share| *share /= total);
+        for share in mix.iter_mut() {
+            *share /= total;
+        }
     }
 }
 
@@ -162,10 +164,10 @@ pub struct Effort {
 }
 
 impl Effort {
-    /// For an answer that is shown: a gap of 2e-7 runs per pitch is 2e-5 per 100.
-    pub const SHOWN: Self = Self { moves: 600, gap: 2e-7 };
+    /// For an answer that is shown: a gap of 5e-7 runs per pitch is 5e-5 per 100.
+    pub const SHOWN: Self = Self { moves: 600, gap: 5e-7 };
     /// For ranking candidates.
-    pub const RANKING: Self = Self { moves: 12, gap: 2e-6 };
+    pub const RANKING: Self = Self { moves: 8, gap: 2e-6 };
 }
 
 /// The best mix found from `starts`, for an objective that returns runs per pitch and their slopes.

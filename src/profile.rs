@@ -138,6 +138,10 @@ pub struct Pitch {
     pub active_fraction: Option<f64>,
     /// Which way the spin pushes, **as a right-hander's**, when measured.
     pub spin_clock: Option<Clock>,
+    /// Height this pitch leaves the hand at, when it differs from the athlete's.
+    pub release_height_ft: Option<f64>,
+    /// Arm-side distance this pitch leaves the hand at, when it differs from the athlete's.
+    pub release_side_ft: Option<f64>,
     /// Throw-to-throw standard deviations.
     pub spread: Spread,
     /// Throws behind the averages.

@@ -169,7 +169,7 @@ mod tests {
         }
     }
 
-    /// SOURCES section 3: `dS/dC_L` = 0.94, 1.39, 2.27, 4.33 at `C_L` .15, .20, .25, .30 (rational).
+    /// DEVELOPERS.md, Sources 3: `dS/dC_L` = 0.94, 1.39, 2.27, 4.33 at `C_L` .15, .20, .25, .30 (rational).
     #[test]
     fn inverting_gets_harder_as_lift_saturates() {
         for (c, slope) in [(0.15, 0.94), (0.20, 1.39), (0.25, 2.27), (0.30, 4.33)] {
@@ -179,7 +179,7 @@ mod tests {
         }
     }
 
-    /// SOURCES section 7: a backspin fastball's axis points to the pitcher's right, which is -x.
+    /// DEVELOPERS.md, Sources 7: a backspin fastball's axis points to the pitcher's right, which is -x.
     #[test]
     fn backspin_has_its_axis_to_the_pitchers_right() {
         let backspin = Spin { rpm: 2300.0, active_fraction: 1.0, clock: Clock::from_hours(0.0) };

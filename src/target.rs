@@ -32,15 +32,15 @@ const LEAST_HALF: [f64; 3] = [1.5, 2.0, 2.0];
 const USUAL_HALF: [f64; 3] = [2.0, 3.0, 3.0];
 
 impl Target {
-    /// The target the search found.
-    pub fn of_candidate(candidate: &Candidate) -> Self {
+    /// The target the search found for `profile`.
+    pub fn of_candidate(candidate: &Candidate, profile: &Profile) -> Self {
         let shape = candidate.recipe.shape;
         Self {
             family: candidate.family,
             shape,
             window: at_least(candidate.window, shape, LEAST_HALF),
             spin: Some(candidate.recipe.spin),
-            spread: candidate.pitch.thrown.spread,
+            spread: likely_spread(profile),
         }
     }
 

@@ -58,7 +58,7 @@ fn reading_between_the_steps_is_as_good_as_the_steps() {
 
 /// Bullet spin gives no lift (Nathan and Baldwin, Baseball Research Journal 36 (2007) 77), but with
 /// the axis fixed in space a small side force grows as the path bends: 1.0 to 2.4 in at 84 mph,
-/// 2400 rpm (computed, SOURCES section 3).
+/// 2400 rpm (computed, DEVELOPERS.md, Sources 3).
 #[test]
 fn bullet_spin_moves_the_ball_only_a_little_and_late() {
     let bullet = spun(Spin { rpm: 2400.0, active_fraction: 0.0, clock: Clock::from_hours(9.0) }, 84.0, Air::SEA_LEVEL);

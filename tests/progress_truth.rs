@@ -83,6 +83,7 @@ impl Season {
             grip: None,
             batter_side: None,
             outcome: None,
+            wobble: None,
         }
     }
 

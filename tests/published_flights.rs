@@ -28,7 +28,7 @@ struct Setup {
     gravity: f64,
 }
 
-/// The set-up of the level-launch tables (SOURCES sections 3 to 5).
+/// The set-up of the level-launch tables (DEVELOPERS.md, Sources 3 to 5).
 const LEVEL: Setup = Setup { drag: 0.35, density: 1.225, mass: 0.145, radius: 0.0366, gravity: GRAVITY };
 
 impl Setup {
@@ -86,7 +86,7 @@ fn assert_near(what: &str, found: f64, published: f64, tolerance: f64) {
 
 // Flights whose every constant is given.
 
-/// SOURCES section 4, "exactly specified" (computed, Runge-Kutta with h = 1e-4 s): v0 = 30 m/s from
+/// DEVELOPERS.md, Sources 4, "exactly specified" (computed, Runge-Kutta with h = 1e-4 s): v0 = 30 m/s from
 /// a height of 2 m over 18.4 m; here S and the push are those of the *total* spin,
 /// F = `C_L` ρ A v (ω × v) / 2ω. The lift law is from university course notes ("experimental data
 /// show approximately"). Frame: its x forward is our -y, its y up our z, its z our -x.
@@ -121,7 +121,7 @@ fn the_three_exactly_specified_flights_come_out_to_the_last_digit() {
     }
 }
 
-/// SOURCES section 4, level launch over 55 ft (computed). Bilinear law: Sawicki, Hubbard and
+/// DEVELOPERS.md, Sources 4, level launch over 55 ft (computed). Bilinear law: Sawicki, Hubbard and
 /// Stronge, Am. J. Phys. 71 (2003) 1152, as read in citing text; rational law: R. Cross, *Physics
 /// of Baseball and Softball* (2011), from memory; power law: university course notes.
 /// Tolerance: half of the last published digit and 0.01 in, since one entry was rounded twice.
@@ -141,7 +141,7 @@ fn a_level_launch_rises_by_the_tabled_inches_under_each_lift_law() {
     }
 }
 
-/// SOURCES section 3, convention "lift on the active spin" (computed; rational law): 84 mph,
+/// DEVELOPERS.md, Sources 3, convention "lift on the active spin" (computed; rational law): 84 mph,
 /// 2400 rpm, 55 ft; for the convention see Young and Nathan, *Studies of the active spin ratio*
 /// (2020). Vertical axis pushing to the arm side, where the bullet part's own small push works
 /// against the break. Tolerance: half of the last published digit.
@@ -155,7 +155,7 @@ fn break_falls_with_the_active_share_of_the_spin_as_tabled() {
     }
 }
 
-/// SOURCES section 3 (computed): on a flat path v falls as exp(-k y), k = `C_D` ρ A / 2m = .006222 /m;
+/// DEVELOPERS.md, Sources 3 (computed): on a flat path v falls as exp(-k y), k = `C_D` ρ A / 2m = .006222 /m;
 /// over 55 ft vf / v0 = .9010 and t = (exp(k d) - 1) / (k v0) = .4161, .4392, .4941 s. A real path
 /// dips a little; tolerance: half of the last digit and 0.1 ms for the dip.
 #[test]
@@ -170,7 +170,7 @@ fn a_flat_throw_takes_its_closed_form_time() {
 
 // Rules of thumb that follow from the force law.
 
-/// SOURCES section 3 (computed): a transverse coefficient of 0.01 over 55 ft moves the ball 0.98 in
+/// DEVELOPERS.md, Sources 3 (computed): a transverse coefficient of 0.01 over 55 ft moves the ball 0.98 in
 /// at any speed. Tolerance 0.02 in (1 % of it is gravity's dip at the slow end).
 #[test]
 fn a_hundredth_of_side_coefficient_moves_the_ball_an_inch_whatever_the_speed() {
@@ -183,7 +183,7 @@ fn a_hundredth_of_side_coefficient_moves_the_ball_an_inch_whatever_the_speed() {
     }
 }
 
-/// SOURCES section 4 (computed): break scales with density; at equal temperature the air a mile up
+/// DEVELOPERS.md, Sources 4 (computed): break scales with density; at equal temperature the air a mile up
 /// has 0.82 of the density. Linear within 2 %.
 #[test]
 fn air_of_eighty_two_hundredths_density_leaves_eighty_two_hundredths_of_the_break() {
@@ -297,7 +297,7 @@ fn gravity_alone_drops_a_pitch_three_to_four_feet() {
     }
 }
 
-/// SOURCES section 5. 70 and 85 mph, level from 59.5 ft: 102 ms and 20.9 in apart (computed without
+/// DEVELOPERS.md, Sources 5. 70 and 85 mph, level from 59.5 ft: 102 ms and 20.9 in apart (computed without
 /// air; set-up after A. T. Bahill and W. J. Karnavas, JEP:HPP 19 (1993) 3). 90 and 95 mph, 2000 rpm of
 /// backspin, 55 ft: 23.1 ms and 3.1 in apart (computed, with air, rational law). Tolerance: half of
 /// the last published digit.

@@ -5,6 +5,7 @@ use rand_xoshiro::Xoshiro256PlusPlus;
 
 use crate::eyes::Eyes;
 use crate::hitter::{Bat, Hitter, RunValues, SwingChoice};
+use crate::profile::PerSide;
 use crate::spin::LiftLaw;
 use crate::stats::normal_quantile;
 
@@ -17,6 +18,8 @@ pub struct Draw {
     pub hitter: Hitter,
     /// Standard normal errors of (speed, vertical break, glove-side break) for each pitch thrown.
     pub shape_offsets: Vec<[f64; 3]>,
+    /// Standard normal luck in own results: (take, miss, weak) for each pitch and side.
+    pub luck: Vec<PerSide<[f64; 3]>>,
     /// Factor on command scatter.
     pub command: f64,
     /// The lift law that turns the new pitch's spin into movement.
@@ -58,6 +61,7 @@ fn draw(hitter: &Hitter, pitches: usize, chance: &mut Chance) -> Draw {
     Draw {
         hitter: drawn_hitter(hitter, chance),
         shape_offsets: (0..pitches).map(|_| std::array::from_fn(|_| chance.normal())).collect(),
+        luck: (0..pitches).map(|_| PerSide::from_fn(|_| std::array::from_fn(|_| chance.normal()))).collect(),
         command: chance.factor(COMMAND_SD),
         lift: LiftLaw::ALL[chance.0.gen_range(0..LiftLaw::ALL.len())],
         seam: chance.0.gen_range(SEAM_RANGE.0..SEAM_RANGE.1),

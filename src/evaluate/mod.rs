@@ -9,8 +9,10 @@ mod draws;
 mod plan;
 mod results;
 mod stage;
+mod world;
 
 pub use draws::{Draw, draws};
-pub use plan::{Chosen, SidePlan};
+pub use plan::{Chosen, SidePlan, Today};
 pub use results::{BlendedRates, OwnResults, PRIOR_TRIES};
 pub use stage::{NewPitch, Stage, Thrown};
+pub use world::{PitchOutlook, SideOutlook, World, worlds};

@@ -4,9 +4,25 @@ use crate::geometry::Side;
 use crate::hitter::{Expected, Facing, PitchLaw, Rates};
 use crate::mix::{Effort, Mix, best_mix};
 use crate::pitch::Family;
-use crate::profile::Aim;
+use crate::profile::{Aim, PerSide};
 
 use super::{BlendedRates, OwnResults, Stage, Thrown};
+
+/// Today's arsenal against both sides.
+#[derive(Debug, Clone)]
+pub struct Today {
+    /// The plan against each side.
+    pub plans: PerSide<SidePlan>,
+}
+
+impl Today {
+    /// Today's arsenal of `stage` at its best.
+    pub fn of(stage: &Stage) -> Self {
+        let (same, opposite) =
+            rayon::join(|| SidePlan::new(stage, Side::Same), || SidePlan::new(stage, Side::Opposite));
+        Self { plans: PerSide { same, opposite } }
+    }
+}
 
 /// Today's arsenal against hitters of one side, at its best.
 #[derive(Debug, Clone)]

@@ -33,10 +33,15 @@ impl BlendedRates {
 
     /// The outcome chances these rates mean. Balls and called strikes keep the model's ratio.
     pub fn rates(&self, model: &Rates) -> Rates {
-        let take = self.take.rate.value;
+        self.rates_at(model, [0.0; 3])
+    }
+
+    /// The same with (take, miss, weak) each so many posterior standard deviations off.
+    pub fn rates_at(&self, model: &Rates, off: [f64; 3]) -> Rates {
+        let take = self.take.at(off[0]);
         let swing = 1.0 - take;
-        let miss = swing * self.miss.rate.value;
-        let weak = (swing - miss) * self.weak.rate.value;
+        let miss = swing * self.miss.at(off[1]);
+        let weak = (swing - miss) * self.weak.at(off[2]);
         let taken = take / model.take().max(f64::MIN_POSITIVE);
         Rates {
             ball: model.ball * taken,
@@ -55,4 +60,12 @@ pub struct OwnResults {
     pub blends: Vec<Option<BlendedRates>>,
     /// Runs per pitch to add to the model's, for every pitch.
     pub corrections: Vec<f64>,
+}
+
+impl OwnResults {
+    /// Runs per pitch that own results add to the model's under `shares` (pitches beyond those with
+    /// results add nothing).
+    pub fn runs(&self, shares: &[f64]) -> f64 {
+        shares.iter().zip(&self.corrections).map(|(share, correction)| share * correction).sum()
+    }
 }

@@ -6,7 +6,7 @@ use crate::geometry::{Side, Vec3};
 use crate::hitter::{FEATURES, Hitter, PitchLaw, Setting};
 use crate::mix::{Bounds, Group};
 use crate::pitch::{Family, Shape};
-use crate::profile::{Aim, Profile, Spread};
+use crate::profile::{Aim, Pitch, Profile, Release, Spread};
 use crate::stats::normal_points;
 use crate::units::INCH;
 
@@ -27,6 +27,8 @@ pub struct Thrown {
     pub family: Family,
     /// What it does.
     pub shape: Shape,
+    /// Where it leaves the hand, m.
+    pub release: Vec3,
     /// How much it varies.
     pub spread: Spread,
 }
@@ -55,24 +57,18 @@ pub struct Stage<'a> {
     pub hitter: Hitter,
     /// His pitches, in the profile's order.
     pub pitches: Vec<Thrown>,
-    hardest: Shape,
     points: Vec<[f64; FEATURES]>,
 }
 
 impl<'a> Stage<'a> {
     /// The ground of `profile`.
     pub fn new(profile: &'a Profile) -> Self {
-        let pitches: Vec<Thrown> = profile
-            .pitches
-            .iter()
-            .map(|pitch| Thrown { family: pitch.family, shape: pitch.shape, spread: pitch.spread })
-            .collect();
+        let pitches: Vec<Thrown> = profile.pitches.iter().map(|pitch| thrown(pitch, profile.release)).collect();
         Self {
             profile,
             release: release_point(profile.release),
             air: Air::of(profile.weather),
             hitter: Hitter::of(profile.athlete.level),
-            hardest: hardest(&pitches),
             pitches,
             points: normal_points(POINTS),
         }
@@ -92,14 +88,15 @@ impl<'a> Stage<'a> {
             thrown.spread.command_side_in *= draw.command;
             thrown.spread.command_height_in *= draw.command;
         }
-        drawn.hardest = hardest(&drawn.pitches);
         drawn
     }
 
     /// Seconds after release at which these hitters decide.
     pub fn decision(&self) -> f64 {
-        let flight = throw_of_shape(self.hardest, self.release, MIDDLE, self.air).fly().crossing().time;
-        flight - self.hitter.eyes.decision_lead
+        let arrival =
+            |pitch: &Thrown| throw_of_shape(pitch.shape, pitch.release, MIDDLE, self.air).fly().crossing().time;
+        // A profile has at least one pitch.
+        self.pitches.iter().map(arrival).fold(f64::INFINITY, f64::min) - self.hitter.eyes.decision_lead
     }
 
     /// The law of `pitch` aimed at `aim` against a hitter on `side`.
@@ -120,7 +117,7 @@ impl<'a> Stage<'a> {
     }
 
     fn law_at(&self, pitch: &Thrown, spread: &Spread, target: [f64; 2], side: Side, decision: f64) -> PitchLaw {
-        let setting = Setting { release: self.release, air: self.air, decision };
+        let setting = Setting { release: pitch.release, air: self.air, decision };
         PitchLaw::new(pitch.shape, spread, target, &setting, side, &self.hitter.eyes)
     }
 
@@ -157,11 +154,11 @@ impl<'a> Stage<'a> {
     }
 }
 
-/// The pitch that arrives first sets the moment of decision. A profile has at least one pitch.
-fn hardest(pitches: &[Thrown]) -> Shape {
-    pitches.iter().map(|pitch| pitch.shape).max_by(|a, b| a.speed_mph.total_cmp(&b.speed_mph)).unwrap_or(Shape {
-        speed_mph: 80.0,
-        vertical_break_in: 0.0,
-        glove_side_break_in: 0.0,
-    })
+fn thrown(pitch: &Pitch, release: Release) -> Thrown {
+    let own = Release {
+        height_ft: pitch.release_height_ft.unwrap_or(release.height_ft),
+        side_ft: pitch.release_side_ft.unwrap_or(release.side_ft),
+        ..release
+    };
+    Thrown { family: pitch.family, shape: pitch.shape, release: release_point(own), spread: pitch.spread }
 }

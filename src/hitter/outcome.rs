@@ -62,7 +62,7 @@ pub struct RunValues {
     pub solid_contact: f64,
 }
 
-/// Linear weights at four runs a game (see SOURCES in DEVELOPERS.md): single .448, double .725,
+/// Linear weights at four runs a game (DEVELOPERS.md, Sources 5): single .448, double .725,
 /// home run 1.384, walk .295, strikeout -.256. An out in play counts as a strikeout.
 const SINGLE: f64 = 0.448;
 const DOUBLE: f64 = 0.725;

@@ -68,7 +68,7 @@ pub struct Bat {
     /// Hands' own error in time: about 7 ms (Brenner et al., Front. Hum. Neurosci. 8 (2014) 342).
     pub timing_sd: f64,
     /// Distance from the middle of the zone at which the hands' errors in height and along the bat
-    /// have doubled: a swing is grooved for the middle. See [`Bat::hands_at`].
+    /// have doubled: a swing is grooved for the middle. See `Bat::hands_at`.
     pub comfort: f64,
     /// How much later a ball one metre farther away wants to be met.
     pub turn: f64,

@@ -8,20 +8,35 @@ use std::path::Path;
 
 use crate::profile::Profile;
 
-mod arsenal_checks;
-mod assumptions;
-mod defaults;
 mod error;
-mod fields;
 mod file;
-mod pitch_checks;
-mod pitch_table;
-mod profile_file;
-mod sections;
+mod fields;
 mod syntax;
 mod unit_hints;
 
+mod profile_file;
+mod sections;
+mod pitch_table;
+mod pitch_checks;
+mod arsenal_checks;
+mod assumptions;
+mod defaults;
+
+mod session_file;
+mod session_error;
+mod columns;
+mod columns_guess;
+mod quantity;
+mod table;
+mod cells;
+mod plan;
+
+pub use columns::{Column, ColumnMap};
+pub use columns_guess::{Proposal, propose};
 pub use error::{Fault, InputError};
+pub use quantity::{Positive, Quantity, Unit};
+pub use session_error::SessionError;
+pub use session_file::{ReadOptions, read_sessions, session_from_bytes};
 
 /// Reads a profile from its file.
 ///

@@ -26,6 +26,8 @@ pub(super) struct PitchDraft {
     /// Where a usage that was left out is missed.
     pub(super) place: At<()>,
     throws: Option<At<u32>>,
+    release_height_ft: Option<At<f64>>,
+    release_side_ft: Option<At<f64>>,
     spread: SpreadDraft,
     results: PerSide<Option<Results>>,
     aim: PerSide<Option<Aim>>,
@@ -44,6 +46,8 @@ impl PitchDraft {
             spin_rpm: fields.number("spin_rpm", 0.0..=4500.0),
             active_fraction: fields.number("active_fraction", 0.0..=1.0),
             spin_clock: read_clock(fields),
+            release_height_ft: fields.number("release_height_ft", 1.0..=8.0),
+            release_side_ft: fields.number("release_side_ft", -1.0..=5.0),
             throws: fields.whole("throws", 1..=100_000),
             spread: fields.section("spread", SpreadDraft::read),
             usage: fields.section("usage", |usage| per_side(|side| usage.number(side, 0.0..=1.0))),
@@ -78,6 +82,8 @@ impl PitchDraft {
             spin_rpm: self.spin_rpm.map(|spin| spin.value),
             active_fraction: self.active_fraction.map(|fraction| fraction.value),
             spin_clock: self.spin_clock.map(|clock| clock.value.for_hand(hand)),
+            release_height_ft: self.release_height_ft.map(|height| height.value),
+            release_side_ft: self.release_side_ft.map(|side| side.value),
             spread,
             throws,
             usage: PerSide {

@@ -332,7 +332,6 @@ mod tests {
             ring(&surprises, -1.0).is_some()
         });
         let rate = rang.count() as f64 / RUNS as f64;
-        println!("one chart: {rate:.4}");
         assert!((0.006..0.010).contains(&rate), "{rate}");
     }
 

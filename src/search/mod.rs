@@ -8,11 +8,11 @@ pub mod optimizer;
 pub mod reach;
 mod worth;
 
-pub use worth::{SideWorth, Worth, is_new};
+pub use worth::{SideWorth, TRIFLE, Worth};
 
 use rayon::prelude::*;
 
-use crate::evaluate::{Draw, NewPitch, SidePlan, Stage};
+use crate::evaluate::{Stage, Today, World};
 use crate::mix::Effort;
 use crate::pitch::{Family, Shape};
 use crate::profile::{Aim, PerSide, Spread};
@@ -32,24 +32,6 @@ pub enum Command {
 /// How much more a new pitch scatters at first. Start value, no published source.
 const NEW_SCATTER: f64 = 1.25;
 
-/// What is known about today's arsenal before any candidate is looked at.
-#[derive(Debug, Clone)]
-pub struct Today {
-    /// The plan against each side.
-    pub plans: PerSide<SidePlan>,
-}
-
-impl Today {
-    /// Today's arsenal of `stage` at its best against both sides.
-    pub fn of(stage: &Stage) -> Self {
-        let (same, opposite) = rayon::join(
-            || SidePlan::new(stage, crate::geometry::Side::Same),
-            || SidePlan::new(stage, crate::geometry::Side::Opposite),
-        );
-        Self { plans: PerSide { same, opposite } }
-    }
-}
-
 /// A family with the best shape found for it.
 #[derive(Debug, Clone)]
 pub struct Candidate {
@@ -57,12 +39,12 @@ pub struct Candidate {
     pub family: Family,
     /// How to throw the shape.
     pub recipe: Recipe,
-    /// The pitch, with its scatter.
-    pub pitch: NewPitch,
     /// How far from what he throws now; see [`reach::effort`].
     pub effort: f64,
-    /// What it is worth.
-    pub worth: Worth,
+    /// What it is worth once mastered, with the command of his other pitches.
+    pub mastered: Worth,
+    /// What it is worth at first, with a quarter more scatter.
+    pub now: Worth,
     /// The window that keeps 90 % of the gain.
     pub window: Window,
     /// Shapes that trade gain against effort, cheapest first.
@@ -101,35 +83,43 @@ const EFFORT_PRICE: f64 = 0.02;
 /// Share of the gain that the window keeps.
 const WINDOW_SHARE: f64 = 0.9;
 
-/// The best reachable shape of `family`, its window and its worth over `draws`.
+/// The best reachable shape of `family`, its window and its worth over `worlds`. The shape is chosen
+/// for the pitch once mastered: an off-season is spent on what it will be.
 ///
 /// # Errors
 /// [`OutOfReach`] when no shape that goes by the family's name can be made with the spin this
 /// athlete has, from his slot, with the seams' help bounded as his profile says.
-pub fn best_of_family(
-    stage: &Stage,
-    today: &Today,
-    family: Family,
-    command: Command,
-    draws: &[(Draw, Stage)],
-) -> Result<Candidate, OutOfReach> {
-    let hunt = Hunt::new(stage, today, family, command);
+pub fn best_of_family(stage: &Stage, today: &Today, family: Family, worlds: &[World]) -> Result<Candidate, OutOfReach> {
+    let hunt = Hunt::new(stage, today, family);
     let tried = hunt.grid();
     let start = tried.iter().copied().max_by(|a, b| a.1.total_cmp(&b.1)).ok_or(OutOfReach)?;
     let aims = hunt.aims(start.0).ok_or(OutOfReach)?;
-    let (best, _) = compass(start, &hunt.bounds, [2.0, 2.5, 2.5], 3, |point| hunt.score(point, &aims));
+    let (best, _) = compass(start, &hunt.bounds, [2.0, 2.5, 2.5], 3, |point| hunt.score(point, aims));
     let aims = hunt.aims(best).ok_or(OutOfReach)?;
     let recipe = hunt.recipe(best).ok_or(OutOfReach)?;
-    let pitch = recipe.pitch(family, hunt.spread);
+    let worth = |command| {
+        let pitch = recipe.pitch(stage, family, new_spread(stage, command));
+        Worth::of(stage, today, &pitch, worlds)
+    };
     Ok(Candidate {
         family,
         recipe,
-        pitch,
         effort: effort(stage, family, &recipe),
-        worth: Worth::of(stage, today, &pitch, &aims, draws),
-        window: hunt.window(best, &aims),
+        mastered: worth(Command::Mastered),
+        now: worth(Command::Now),
+        window: hunt.window(best, aims),
         frontier: hunt.frontier(&tried),
     })
+}
+
+impl Candidate {
+    /// What it is worth with the command of that time.
+    pub fn worth(&self, command: Command) -> &Worth {
+        match command {
+            Command::Now => &self.now,
+            Command::Mastered => &self.mastered,
+        }
+    }
 }
 
 /// The hunt for one family's best shape. Points are (speed, vertical, glove side).
@@ -142,10 +132,10 @@ struct Hunt<'h, 'p> {
 }
 
 impl<'h, 'p> Hunt<'h, 'p> {
-    fn new(stage: &'h Stage<'p>, today: &'h Today, family: Family, command: Command) -> Self {
+    fn new(stage: &'h Stage<'p>, today: &'h Today, family: Family) -> Self {
         let reach = Reach::of(stage, family);
         let bounds = [reach.speed_mph, reach.vertical_in, reach.glove_side_in];
-        Self { stage, today, reach, bounds, spread: new_spread(stage, command) }
+        Self { stage, today, reach, bounds, spread: new_spread(stage, Command::Mastered) }
     }
 
     fn recipe(&self, point: [f64; 3]) -> Option<Recipe> {
@@ -159,17 +149,17 @@ impl<'h, 'p> Hunt<'h, 'p> {
         let Some(aims) = points.get(points.len() / 2).and_then(|&middle| self.aims(middle)) else {
             return Vec::new();
         };
-        points.par_iter().filter_map(|&point| self.score(point, &aims).map(|score| (point, score))).collect()
+        points.par_iter().filter_map(|&point| self.score(point, aims).map(|score| (point, score))).collect()
     }
 
     fn aims(&self, point: [f64; 3]) -> Option<PerSide<Aim>> {
-        let thrown = self.recipe(point)?.pitch(self.reach.family, self.spread).thrown;
+        let thrown = self.recipe(point)?.pitch(self.stage, self.reach.family, self.spread).thrown;
         Some(PerSide::from_fn(|side| self.today.plans.on(side).aim_for(self.stage, &thrown)))
     }
 
     /// Runs saved per 100 pitches, both sides weighted.
-    fn gain(&self, recipe: &Recipe, aims: &PerSide<Aim>) -> f64 {
-        let thrown = recipe.pitch(self.reach.family, self.spread).thrown;
+    fn gain(&self, recipe: &Recipe, aims: PerSide<Aim>) -> f64 {
+        let thrown = recipe.pitch(self.stage, self.reach.family, self.spread).thrown;
         crate::geometry::Side::BOTH
             .into_iter()
             .map(|side| {
@@ -180,13 +170,13 @@ impl<'h, 'p> Hunt<'h, 'p> {
             .sum()
     }
 
-    fn score(&self, point: [f64; 3], aims: &PerSide<Aim>) -> Option<f64> {
+    fn score(&self, point: [f64; 3], aims: PerSide<Aim>) -> Option<f64> {
         let recipe = self.recipe(point)?;
         Some(self.gain(&recipe, aims) - EFFORT_PRICE * effort(self.stage, self.reach.family, &recipe))
     }
 
     /// From the best point outward along each axis while 90 % of the gain is kept.
-    fn window(&self, best: [f64; 3], aims: &PerSide<Aim>) -> Window {
+    fn window(&self, best: [f64; 3], aims: PerSide<Aim>) -> Window {
         let full = self.recipe(best).map_or(0.0, |recipe| self.gain(&recipe, aims));
         let kept =
             |point: [f64; 3]| self.recipe(point).is_some_and(|recipe| self.gain(&recipe, aims) >= WINDOW_SHARE * full);

@@ -140,12 +140,12 @@ impl Reach {
 }
 
 impl Recipe {
-    /// The new pitch this recipe makes, as an evaluation sees it.
-    pub fn pitch(&self, family: Family, spread: Spread) -> NewPitch {
+    /// The new pitch this recipe makes from the athlete's usual release, as an evaluation sees it.
+    pub fn pitch(&self, stage: &Stage, family: Family, spread: Spread) -> NewPitch {
         let spin_break_in =
             [self.shape.glove_side_break_in - self.seam_in[0], self.shape.vertical_break_in - self.seam_in[1]];
         NewPitch {
-            thrown: Thrown { family, shape: self.shape, spread },
+            thrown: Thrown { family, shape: self.shape, release: stage.release, spread },
             spin_break_in,
             spin_parameter: self.spin.active_parameter(self.shape.speed()),
         }

@@ -1,21 +1,18 @@
 //! What a new pitch is worth: on the best guess, and in every draw of the unknown.
 //!
-//! The mixes before and after are chosen once, on the best guess. Each draw then asks what those
-//! two mixes would really have brought. So a draw can come out negative: the plan was made for
-//! another world. That is the doubt a coach has, and it is not flattered by re-planning in
+//! The mixes before and after are chosen once, on the best guess. Each world then asks what those
+//! two mixes would really have brought. So a world can come out negative: the plan was made for
+//! another one. That is the doubt a coach has, and it is not flattered by re-planning in
 //! hindsight.
 
 use rayon::prelude::*;
 
-use crate::evaluate::{Chosen, Draw, NewPitch, SidePlan, Stage};
+use crate::evaluate::{Chosen, NewPitch, SideOutlook, SidePlan, Stage, Today, World};
 use crate::geometry::Side;
-use crate::hitter::Rates;
+use crate::hitter::Expected;
 use crate::mix::Effort;
-use crate::pitch::Family;
 use crate::profile::{Aim, PerSide};
 use crate::stats::Estimate;
-
-use super::Today;
 
 /// Worth of a new pitch in runs saved per 100 pitches.
 #[derive(Debug, Clone)]
@@ -24,10 +21,10 @@ pub struct Worth {
     pub sides: PerSide<SideWorth>,
     /// Weighted by the share of hitters on each side.
     pub overall: Estimate,
-    /// Share of draws in which it saves more than a trifle.
+    /// Share of worlds in which it saves more than a [`TRIFLE`].
     pub chance_real: f64,
-    /// Overall gain in every draw, in the order of the draws.
-    pub draws: Vec<f64>,
+    /// Overall gain in every world, in order.
+    pub by_world: Vec<f64>,
 }
 
 /// Worth against one side.
@@ -35,62 +32,69 @@ pub struct Worth {
 pub struct SideWorth {
     /// Runs saved per 100 pitches.
     pub gain: Estimate,
-    /// Target, mix and hitter with the new pitch, last.
-    pub chosen: Chosen,
-    /// Outcome chances of every pitch under the new mix, the new one last.
-    pub rates: Vec<Rates>,
+    /// What today's best mix brings.
+    pub before: SideOutlook,
+    /// What the best mix with the new pitch brings; the new pitch is last.
+    pub after: SideOutlook,
+    /// How far the new mix may be from the best, runs per 100 pitches.
+    pub gap: f64,
 }
 
 /// Less than this (runs per 100 pitches) is called nothing: over a season of 2500 pitches it is
-/// under one run. This project's choice.
+/// one run. This project's choice.
 pub const TRIFLE: f64 = 0.04;
 
 impl Worth {
-    /// The worth of `pitch` aimed at `aims` beside `today`.
-    pub fn of(stage: &Stage, today: &Today, pitch: &NewPitch, aims: &PerSide<Aim>, draws: &[(Draw, Stage)]) -> Self {
-        let chosen: PerSide<Chosen> =
-            PerSide::from_fn(|side| today.plans.on(side).choose(stage, &pitch.thrown, *aims.on(side), Effort::SHOWN));
-        let by_draw: Vec<PerSide<f64>> = draws
-            .par_iter()
-            .map(|(draw, drawn)| {
-                PerSide::from_fn(|side| gain_in(draw, drawn, today.plans.on(side), chosen.on(side), pitch))
-            })
-            .collect();
+    /// The worth of `pitch` beside `today`.
+    pub fn of(stage: &Stage, today: &Today, pitch: &NewPitch, worlds: &[World]) -> Self {
+        let (same, opposite) = rayon::join(
+            || OneSide::of(stage, today, pitch, Side::Same, worlds),
+            || OneSide::of(stage, today, pitch, Side::Opposite, worlds),
+        );
         let share = |side| stage.side_share(side);
-        let nominal = PerSide::from_fn(|side| 100.0 * (today.plans.on(side).mix.runs - chosen.on(side).mix.runs));
-        let weigh = |gain: &PerSide<f64>| Side::BOTH.into_iter().map(|side| share(side) * gain.on(side)).sum::<f64>();
-        let overall: Vec<f64> = by_draw.iter().map(weigh).collect();
-        let real = overall.iter().filter(|&&gain| gain > TRIFLE).count();
-        let side = |side: Side, chosen: Chosen| SideWorth {
-            gain: Estimate::from_draws(
-                *nominal.on(side),
-                &by_draw.iter().map(|gain| *gain.on(side)).collect::<Vec<_>>(),
-            ),
-            rates: chosen.facing.expected(&chosen.mix.shares).rates,
-            chosen,
-        };
+        let weigh = |a: f64, b: f64| share(Side::Same) * a + share(Side::Opposite) * b;
+        let by_world: Vec<f64> = same.by_world.iter().zip(&opposite.by_world).map(|(&a, &b)| weigh(a, b)).collect();
+        let real = by_world.iter().filter(|&&gain| gain > TRIFLE).count();
         Self {
-            overall: Estimate::from_draws(weigh(&nominal), &overall),
-            chance_real: real as f64 / overall.len().max(1) as f64,
-            draws: overall,
-            sides: PerSide { same: side(Side::Same, chosen.same), opposite: side(Side::Opposite, chosen.opposite) },
+            overall: Estimate::from_draws(weigh(same.worth.gain.value, opposite.worth.gain.value), &by_world),
+            chance_real: real as f64 / by_world.len().max(1) as f64,
+            by_world,
+            sides: PerSide { same: same.worth, opposite: opposite.worth },
         }
     }
 }
 
-/// Runs saved per 100 pitches by the new plan over the old one in one draw.
-fn gain_in(draw: &Draw, drawn: &Stage, plan: &SidePlan, chosen: &Chosen, pitch: &NewPitch) -> f64 {
-    let (facing, decision) = plan.facing_in(drawn);
-    let thrown = draw.realised(pitch);
-    let law = drawn.law(&thrown, chosen.aim, plan.side, decision);
-    let habit = drawn.habit(&thrown, plan.side, decision);
-    let before = facing.expected(&plan.mix.shares).runs;
-    let after = facing.with(&law, &habit).expected(&chosen.mix.shares).runs;
-    let own = |shares: &[f64]| shares.iter().zip(&plan.own.corrections).map(|(m, c)| m * c).sum::<f64>();
-    100.0 * (before + own(&plan.mix.shares) - after - own(&chosen.mix.shares))
+struct OneSide {
+    worth: SideWorth,
+    by_world: Vec<f64>,
 }
 
-/// Whether the athlete has no pitch of this family yet.
-pub fn is_new(stage: &Stage, family: Family) -> bool {
-    stage.pitches.iter().all(|pitch| pitch.family != family)
+impl OneSide {
+    fn of(stage: &Stage, today: &Today, pitch: &NewPitch, side: Side, worlds: &[World]) -> Self {
+        let plan = today.plans.on(side);
+        let chosen = plan.choose(stage, &pitch.thrown, plan.aim_for(stage, &pitch.thrown), Effort::SHOWN);
+        let (old, new) = (&plan.mix.shares, &chosen.mix.shares);
+        let before: Vec<Expected> = worlds.par_iter().map(|world| world.expected(side, old)).collect();
+        let after: Vec<Expected> =
+            worlds.par_iter().map(|world| world.expected_with(side, new, pitch, chosen.aim)).collect();
+        let shift = plan.own.runs(old) - plan.own.runs(new);
+        let by_world: Vec<f64> = before.iter().zip(&after).map(|(b, a)| 100.0 * (b.runs - a.runs + shift)).collect();
+        let gain = 100.0 * (plan.mix.runs - chosen.mix.runs);
+        let aims: Vec<Aim> = plan.aims.iter().copied().chain([chosen.aim]).collect();
+        let worth = SideWorth {
+            gain: Estimate::from_draws(gain, &by_world),
+            before: SideOutlook::from_expected(plan, old, &plan.aims, &plan.expected(old), &before, worlds),
+            after: SideOutlook::from_expected(plan, new, &aims, &model_with(plan, &chosen), &after, worlds),
+            gap: 100.0 * chosen.mix.gap,
+        };
+        Self { worth, by_world }
+    }
+}
+
+/// What the model expects of the chosen mix, own results of today's pitches included.
+fn model_with(plan: &SidePlan, chosen: &Chosen) -> Expected {
+    let shares = &chosen.mix.shares;
+    let mut expected = chosen.facing.expected(shares);
+    expected.runs += plan.own.runs(shares);
+    expected
 }

@@ -20,6 +20,8 @@ pub struct Blend {
     pub rate: Estimate,
     /// Weight of the data in the posterior mean, from 0 (model only) to 1.
     pub data_weight: f64,
+    /// Standard deviation of the posterior.
+    pub sd: f64,
 }
 
 impl Blend {
@@ -39,7 +41,13 @@ impl Blend {
         Self {
             rate: Estimate { value: mean, low: low.min(mean), high: high.max(mean) },
             data_weight: tries / (tries + prior_tries),
+            sd: (mean * (1.0 - mean) / (alpha + beta + 1.0)).sqrt(),
         }
+    }
+
+    /// The rate `z` standard deviations from the posterior mean, held between 0 and 1.
+    pub fn at(&self, z: f64) -> f64 {
+        (self.rate.value + z * self.sd).clamp(0.0, 1.0)
     }
 }
 

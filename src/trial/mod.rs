@@ -136,7 +136,7 @@ const DRAWS: usize = 2000;
 pub fn attempts(session: &Session) -> (Vec<Attempt>, Vec<Caution>) {
     let attempt = |throw: &crate::session::Throw| {
         let (shape, spin, release) = (throw.shape, throw.spin, throw.release);
-        Some(Attempt { grip: usize::from(throw.grip?), shape, spin, release, wobble: None })
+        Some(Attempt { grip: usize::from(throw.grip?), shape, spin, release, wobble: throw.wobble })
     };
     let attempts: Vec<Attempt> = session.throws.iter().filter_map(attempt).collect();
     let without = u32::try_from(session.throws.len() - attempts.len()).unwrap_or(u32::MAX);

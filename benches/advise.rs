@@ -1,0 +1,49 @@
+//! The whole decision: four pitches, five new families, both sides, 64 and 128 worlds.
+
+use arsenalfit::advice::{Question, advise};
+use arsenalfit::input::profile_from_toml;
+use arsenalfit::pitch::Family;
+use divan::Bencher;
+
+fn main() {
+    divan::main();
+}
+
+/// Invented: four pitches, so that five of the six families weighed are new to him.
+const FOUR_PITCHES: &str = r#"
+[athlete]
+name = "Bench Athlete"
+throws = "right"
+age = 22
+[[pitch]]
+name = "four-seam"
+family = "four-seam"
+speed_mph = 93
+vertical_break_in = 17
+glove_side_break_in = -7
+[[pitch]]
+name = "sinker"
+family = "sinker"
+speed_mph = 92
+vertical_break_in = 8
+glove_side_break_in = -15
+[[pitch]]
+name = "two-seam"
+family = "two-seam"
+speed_mph = 92
+vertical_break_in = 12
+glove_side_break_in = -12
+[[pitch]]
+name = "changeup"
+family = "changeup"
+speed_mph = 84
+vertical_break_in = 6
+glove_side_break_in = -15
+"#;
+
+#[divan::bench(args = [64, 128], sample_count = 20)]
+fn four_pitches_five_families(bencher: Bencher, draws: usize) {
+    let profile = profile_from_toml(FOUR_PITCHES, "bench").expect("a valid profile");
+    let question = Question { family: Family::Sweeper, draws, ..Question::DEFAULT };
+    bencher.bench(|| advise(divan::black_box(&profile), question));
+}

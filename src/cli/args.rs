@@ -1,0 +1,166 @@
+//! What can be asked, and how.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+use crate::geometry::Hand;
+use crate::pitch::{Family, Shape};
+use crate::search::Command as CommandOf;
+
+/// Decide whether a new pitch belongs in a pitcher's arsenal, which shape to chase and how to use it.
+#[derive(Debug, Parser)]
+#[command(version, about, max_term_width = 100)]
+pub(super) struct Cli {
+    /// How to write the answer.
+    #[arg(long, global = true, value_enum, default_value_t = Format::Text)]
+    pub(super) format: Format,
+    /// Seed of everything random; the same seed gives the same bytes.
+    #[arg(long, global = true, default_value_t = 1, value_name = "N")]
+    pub(super) seed: u64,
+    /// When to use bold type.
+    #[arg(long, global = true, value_enum, default_value_t = Color::Auto)]
+    pub(super) color: Color,
+    #[command(subcommand)]
+    pub(super) question: Question,
+}
+
+/// Form of the answer.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Format {
+    /// For people.
+    Text,
+    /// For programs.
+    Json,
+}
+
+/// Use of bold type.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Color {
+    /// On a terminal, unless `NO_COLOR` is set.
+    Auto,
+    /// Always.
+    Always,
+    /// Never.
+    Never,
+}
+
+/// The commands, each a question.
+#[derive(Debug, Subcommand)]
+pub(super) enum Question {
+    /// What does he have? Reads a profile, checks it, divides movement between spin and seams.
+    Check(CheckArgs),
+    /// How far apart are his pitches, to a hitter?
+    Apart(ProfileArg),
+    /// How should his pitches be used against each side?
+    Usage(ProfileArg),
+    /// Should he add a pitch, which shape should he chase, and what is it worth?
+    Advise(AdviseArgs),
+    /// How must a pitch spin, and where does a mark on its spin pole show?
+    Dot(DotArgs),
+}
+
+#[derive(Debug, Args)]
+pub(super) struct ProfileArg {
+    /// The athlete's profile (TOML).
+    #[arg(value_name = "PROFILE")]
+    pub(super) profile: PathBuf,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct CheckArgs {
+    #[command(flatten)]
+    pub(super) profile: ProfileArg,
+    /// Restate the shapes in standard air at this elevation.
+    #[arg(long, value_name = "FEET", default_value_t = 0.0, allow_negative_numbers = true, value_parser = elevation)]
+    pub(super) elevation: f64,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct AdviseArgs {
+    #[command(flatten)]
+    pub(super) profile: ProfileArg,
+    /// The pitch asked about.
+    #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = family)]
+    pub(super) family: Family,
+    /// Judge the pitch with the looser command of its first months.
+    #[arg(long, conflicts_with = "mastered")]
+    now: bool,
+    /// Judge the pitch once mastered (the default).
+    #[arg(long)]
+    mastered: bool,
+    /// Worlds drawn from what is not known; more give steadier intervals.
+    #[arg(long, value_name = "N", default_value_t = 128, value_parser = clap::value_parser!(u32).range(16..=4096))]
+    pub(super) draws: u32,
+}
+
+impl AdviseArgs {
+    pub(super) fn command(&self) -> CommandOf {
+        if self.now && !self.mastered { CommandOf::Now } else { CommandOf::Mastered }
+    }
+}
+
+#[derive(Debug, Args)]
+#[command(group = clap::ArgGroup::new("what").required(true).args(["profile", "target"]))]
+pub(super) struct DotArgs {
+    /// The athlete's profile (TOML).
+    #[arg(value_name = "PROFILE")]
+    pub(super) profile: Option<PathBuf>,
+    /// Only this pitch of the profile.
+    #[arg(long, value_name = "NAME", conflicts_with = "target")]
+    pub(super) pitch: Option<String>,
+    /// A wished-for shape: speed in mph, vertical break and glove-side break in inches.
+    #[arg(long, value_name = "SPEED,VERTICAL,GLOVE", allow_hyphen_values = true, value_parser = shape)]
+    pub(super) target: Option<Shape>,
+    /// Total spin of the wished-for shape.
+    #[arg(long, value_name = "RPM", requires = "target", default_value_t = 2400.0, value_parser = rpm)]
+    pub(super) rpm: f64,
+    /// Throwing hand for the wished-for shape.
+    #[arg(long, value_name = "HAND", requires = "target", default_value = "right", value_parser = hand)]
+    pub(super) throws: Hand,
+}
+
+fn family(text: &str) -> Result<Family, String> {
+    Family::from_name(text).ok_or_else(|| {
+        let names = Family::ALL.map(Family::name);
+        let nearest =
+            names.into_iter().max_by(|a, b| strsim::jaro_winkler(text, a).total_cmp(&strsim::jaro_winkler(text, b)));
+        format!("must be one of {}; did you mean {}?", names.join(", "), nearest.unwrap_or_default())
+    })
+}
+
+fn hand(text: &str) -> Result<Hand, String> {
+    match text {
+        "right" => Ok(Hand::Right),
+        "left" => Ok(Hand::Left),
+        _ => Err("must be right or left".into()),
+    }
+}
+
+fn number(text: &str, what: &str, low: f64, high: f64) -> Result<f64, String> {
+    text.trim()
+        .parse()
+        .ok()
+        .filter(|value| (low..=high).contains(value))
+        .ok_or_else(|| format!("{what} must be a number from {low} to {high}, not {text:?}"))
+}
+
+fn elevation(text: &str) -> Result<f64, String> {
+    number(text, "elevation", -1500.0, 15_000.0)
+}
+
+fn rpm(text: &str) -> Result<f64, String> {
+    number(text, "rpm", 1.0, 4500.0)
+}
+
+fn shape(text: &str) -> Result<Shape, String> {
+    let parts: Vec<&str> = text.split(',').collect();
+    let [speed, vertical, glove_side] = parts.as_slice() else {
+        return Err("write three numbers with commas between, such as 81,0,15".into());
+    };
+    Ok(Shape {
+        speed_mph: number(speed, "speed", 30.0, 110.0)?,
+        vertical_break_in: number(vertical, "vertical break", -40.0, 40.0)?,
+        glove_side_break_in: number(glove_side, "glove-side break", -40.0, 40.0)?,
+    })
+}

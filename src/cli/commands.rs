@@ -1,0 +1,132 @@
+//! Each command: read, ask, set.
+
+use crate::advice::{self, Question as Asked, advise};
+use crate::evaluate::{Stage, Today};
+use crate::flight::Air;
+use crate::geometry::{Clock, Hand, Side, Vec3};
+use crate::input::read_profile;
+use crate::inspect::inspect;
+use crate::pitch::Shape;
+use crate::profile::{PerSide, Profile};
+use crate::report::{json, terminal};
+use crate::search::reach::{Recipe, spin_of};
+use crate::separation::pairs;
+use crate::spin::Spin;
+use crate::units::FOOT;
+use crate::usage::usage;
+
+use super::Failure;
+use super::args::{AdviseArgs, CheckArgs, Cli, DotArgs, Format, ProfileArg, Question};
+
+/// The answer to a command line, as text to write out.
+pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
+    match &cli.question {
+        Question::Check(args) => check(cli, args),
+        Question::Apart(args) => apart(cli, args),
+        Question::Usage(args) => usage_of(cli, args),
+        Question::Advise(args) => advise_on(cli, args),
+        Question::Dot(args) => dot(cli, args),
+    }
+}
+
+fn check(cli: &Cli, args: &CheckArgs) -> Result<String, Failure> {
+    let profile = read_profile(&args.profile.profile)?;
+    let inspected = inspect(&profile, Air::standard(args.elevation * FOOT));
+    Ok(match cli.format {
+        Format::Text => terminal::check(&profile, &inspected, args.elevation, width()),
+        Format::Json => json::check(&profile, &inspected, args.elevation),
+    })
+}
+
+fn apart(cli: &Cli, args: &ProfileArg) -> Result<String, Failure> {
+    let profile = read_profile(&args.profile)?;
+    let stage = Stage::new(&profile);
+    let today = Today::of(&stage);
+    let aims = PerSide::from_fn(|side: Side| today.plans.on(side).aims.clone());
+    let pairs = pairs(&stage, &aims);
+    Ok(match cli.format {
+        Format::Text => terminal::apart(&profile, &pairs, width()),
+        Format::Json => json::apart(&profile, &pairs),
+    })
+}
+
+fn usage_of(cli: &Cli, args: &ProfileArg) -> Result<String, Failure> {
+    let profile = read_profile(&args.profile)?;
+    let sides = usage(&profile, Asked::DEFAULT.draws, cli.seed);
+    Ok(match cli.format {
+        Format::Text => terminal::usage(&profile, &sides, width()),
+        Format::Json => json::usage(&profile, &sides),
+    })
+}
+
+fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
+    let profile = read_profile(&args.profile.profile)?;
+    let question =
+        advice::Question { family: args.family, command: args.command(), draws: args.draws as usize, seed: cli.seed };
+    let advice = advise(&profile, question);
+    Ok(match cli.format {
+        Format::Text => terminal::advise(&advice, width()),
+        Format::Json => json::advise(&advice),
+    })
+}
+
+fn dot(cli: &Cli, args: &DotArgs) -> Result<String, Failure> {
+    match (&args.profile, args.target) {
+        (_, Some(shape)) => dot_of_target(cli, shape, args.rpm, args.throws),
+        (Some(path), None) => dots_of_profile(cli, &read_profile(path)?, args.pitch.as_deref()),
+        (None, None) => Err(Failure::Request("name a profile, or a shape with --target".into())),
+    }
+}
+
+fn dots_of_profile(cli: &Cli, profile: &Profile, wanted: Option<&str>) -> Result<String, Failure> {
+    let stage = Stage::new(profile);
+    let chosen: Vec<_> = profile
+        .pitches
+        .iter()
+        .filter(|pitch| wanted.is_none_or(|name| pitch.name.eq_ignore_ascii_case(name)))
+        .collect();
+    if chosen.is_empty() {
+        let names: Vec<&str> = profile.pitches.iter().map(|pitch| pitch.name.as_str()).collect();
+        let wanted = wanted.unwrap_or_default();
+        return Err(Failure::Request(format!("no pitch is called {wanted:?}; he throws {}", names.join(", "))));
+    }
+    let spins = chosen.iter().map(|pitch| {
+        let measured = pitch.spin_rpm.is_some() && pitch.active_fraction.is_some() && pitch.spin_clock.is_some();
+        (pitch.name.as_str(), spin_of(&stage, pitch), measured)
+    });
+    Ok(match cli.format {
+        Format::Text => {
+            let pages: Vec<String> =
+                spins.map(|(name, spin, measured)| terminal::dot(profile, name, spin, measured, width())).collect();
+            pages.join("\n")
+        }
+        Format::Json => json::dots(spins, profile.athlete.throws),
+    })
+}
+
+/// A recipe for a shape alone: an ordinary release at sea level, the given total spin, the seams
+/// doing nothing.
+fn dot_of_target(cli: &Cli, shape: Shape, rpm: f64, hand: Hand) -> Result<String, Failure> {
+    let release = Vec3::new(-2.0 * FOOT, 54.5 * FOOT, 5.8 * FOOT);
+    let needed = crate::flight::inverse::active_spin_needed(shape, release, Air::SEA_LEVEL, 0.0);
+    if needed.value > rpm {
+        return Err(Failure::Request(format!(
+            "that shape needs about {:.0} rpm of active spin without help from the seams, more than the {rpm:.0} rpm \
+             given\nhint: give more with --rpm, or ask for less movement",
+            needed.value
+        )));
+    }
+    let clock = Clock::from_push(shape.glove_side_break_in, shape.vertical_break_in);
+    let spin = Spin { rpm, active_fraction: needed.value / rpm, clock };
+    Ok(match cli.format {
+        Format::Text => terminal::recipe(&Recipe { shape, spin, seam_in: [0.0; 2] }, needed, hand, width()),
+        Format::Json => json::dot("target", spin, Some([0.0; 2]), hand),
+    })
+}
+
+/// Columns to set text in: `COLUMNS` when set, else the terminal's, else 80.
+fn width() -> u16 {
+    let said = std::env::var("COLUMNS").ok().and_then(|text| text.parse().ok());
+    let seen = || terminal_size::terminal_size().map(|(terminal_size::Width(columns), _)| columns);
+    said.or_else(seen).unwrap_or(80)
+}

@@ -1,0 +1,75 @@
+//! The command line: reads the question, asks the library, writes the answer.
+//!
+//! Data goes to standard output, everything else to standard error. Exit 0: done; 1: something in
+//! the input or the command line to mend; 2: our fault.
+
+mod args;
+mod commands;
+
+use std::ffi::OsString;
+use std::io::{self, Write};
+use std::process::ExitCode;
+
+use anstream::{AutoStream, ColorChoice};
+use clap::Parser;
+
+use args::{Cli, Color};
+
+/// Why a command gave no answer.
+#[derive(Debug, thiserror::Error)]
+pub enum Failure {
+    /// A file to mend.
+    #[error(transparent)]
+    Input(#[from] crate::input::InputError),
+    /// A command line to mend.
+    #[error("error: {0}")]
+    Request(String),
+    /// The answer could not be written.
+    #[error("error: cannot write the answer: {0}")]
+    Output(#[from] io::Error),
+}
+
+/// Runs one command line and returns its exit code.
+pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
+    let cli = match Cli::try_parse_from(arguments) {
+        Ok(cli) => cli,
+        Err(usage) => return answer_usage(&usage),
+    };
+    match commands::answer(&cli).and_then(|text| write_out(&text, cli.color)) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(Failure::Output(error)) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
+        Err(failure) => report(&failure, cli.color),
+    }
+}
+
+/// Help and version are answers; anything else is a command line to mend.
+fn answer_usage(usage: &clap::Error) -> ExitCode {
+    // A closed pipe leaves nobody to tell.
+    let _ = usage.print();
+    ExitCode::from(u8::from(usage.use_stderr()))
+}
+
+fn write_out(text: &str, color: Color) -> Result<(), Failure> {
+    let mut out = AutoStream::new(io::stdout().lock(), choice(color));
+    out.write_all(text.as_bytes())?;
+    Ok(out.flush()?)
+}
+
+fn report(failure: &Failure, color: Color) -> ExitCode {
+    let mut err = AutoStream::new(io::stderr().lock(), choice(color));
+    let text = match failure {
+        Failure::Input(error) => error.render(true),
+        other => other.to_string(),
+    };
+    // Nothing is left to do when standard error is closed too.
+    let _ = writeln!(err, "{text}");
+    ExitCode::from(if matches!(failure, Failure::Output(_)) { 2 } else { 1 })
+}
+
+fn choice(color: Color) -> ColorChoice {
+    match color {
+        Color::Auto => ColorChoice::Auto,
+        Color::Always => ColorChoice::Always,
+        Color::Never => ColorChoice::Never,
+    }
+}

@@ -1,0 +1,128 @@
+//! Today's plans as they would turn out in each way the world might be.
+//!
+//! A world is built once and shared by everything that is judged in it: today's mix, the best mix
+//! and every candidate.
+
+use rayon::prelude::*;
+
+use crate::geometry::Side;
+use crate::hitter::{Expected, Facing, Rates};
+use crate::profile::{Aim, PerSide};
+use crate::stats::Estimate;
+
+use super::{Draw, NewPitch, SidePlan, Stage, Today};
+
+/// One way the world might be, with today's pitches in it.
+#[derive(Debug, Clone)]
+pub struct World<'p> {
+    draw: Draw,
+    stage: Stage<'p>,
+    sides: PerSide<(Facing, f64)>,
+}
+
+/// Every draw as a world, in the order of the draws.
+pub fn worlds<'p>(stage: &Stage<'p>, today: &Today, draws: Vec<Draw>) -> Vec<World<'p>> {
+    draws
+        .into_par_iter()
+        .map(|draw| {
+            let stage = stage.drawn(&draw);
+            let sides = PerSide::from_fn(|side| today.plans.on(side).facing_in(&stage));
+            World { draw, stage, sides }
+        })
+        .collect()
+}
+
+impl World<'_> {
+    /// What `shares` of today's pitches would bring here against `side`.
+    pub fn expected(&self, side: Side, shares: &[f64]) -> Expected {
+        self.sides.on(side).0.expected(shares)
+    }
+
+    /// What `shares` of today's pitches and, last, of `new` aimed at `aim` would bring here.
+    pub fn expected_with(&self, side: Side, shares: &[f64], new: &NewPitch, aim: Aim) -> Expected {
+        let (facing, decision) = self.sides.on(side);
+        let thrown = self.draw.realised(new);
+        let law = self.stage.law(&thrown, aim, side, *decision);
+        let habit = self.stage.habit(&thrown, side, *decision);
+        facing.with(&law, &habit).expected(shares)
+    }
+}
+
+/// What a mix brings against one side, pitch by pitch, with doubt.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SideOutlook {
+    /// Runs the hitters gain per 100 pitches.
+    pub runs_per_100: Estimate,
+    /// By pitch, in the order of the shares.
+    pub pitches: Vec<PitchOutlook>,
+}
+
+/// What one pitch of a mix brings against one side: chances per pitch thrown; the four sum to one.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PitchOutlook {
+    /// Its share of the mix.
+    pub share: f64,
+    /// Where it is aimed.
+    pub aim: Aim,
+    /// Swung at and missed.
+    pub swing_and_miss: Estimate,
+    /// Hit, not well.
+    pub weak_contact: Estimate,
+    /// Hit well.
+    pub solid_contact: Estimate,
+    /// Not swung at.
+    pub take: Estimate,
+}
+
+impl SideOutlook {
+    /// Of `plan`'s pitches under `shares`.
+    pub fn of(plan: &SidePlan, shares: &[f64], worlds: &[World]) -> Self {
+        let model = plan.expected(shares);
+        let drawn: Vec<Expected> = worlds.iter().map(|world| world.expected(plan.side, shares)).collect();
+        Self::from_expected(plan, shares, &plan.aims, &model, &drawn, worlds)
+    }
+
+    /// From what the model and every world expect. Own results in `plan` are blended in; pitches
+    /// beyond the plan's are the model's alone.
+    pub fn from_expected(
+        plan: &SidePlan,
+        shares: &[f64],
+        aims: &[Aim],
+        model: &Expected,
+        drawn: &[Expected],
+        worlds: &[World],
+    ) -> Self {
+        let own = plan.own.runs(shares);
+        let runs: Vec<f64> = drawn.iter().map(|expected| 100.0 * (expected.runs + own)).collect();
+        let pitches = (0..shares.len()).map(|pitch| {
+            let blend = plan.own.blends.get(pitch).copied().flatten();
+            let best = blend.map_or(model.rates[pitch], |blend| blend.rates(&model.rates[pitch]));
+            let rates: Vec<Rates> = drawn
+                .iter()
+                .zip(worlds)
+                .map(|(expected, world)| {
+                    let rates = &expected.rates[pitch];
+                    blend.map_or(*rates, |blend| blend.rates_at(rates, *world.draw.luck[pitch].on(plan.side)))
+                })
+                .collect();
+            PitchOutlook::of(shares[pitch], aims[pitch], &best, &rates)
+        });
+        // The plan's expectation already holds the corrections; the worlds' do not.
+        Self { runs_per_100: Estimate::from_draws(100.0 * model.runs, &runs), pitches: pitches.collect() }
+    }
+}
+
+impl PitchOutlook {
+    fn of(share: f64, aim: Aim, best: &Rates, drawn: &[Rates]) -> Self {
+        let estimate =
+            |read: fn(&Rates) -> f64| Estimate::from_draws(read(best), &drawn.iter().map(read).collect::<Vec<f64>>());
+        Self {
+            share,
+            aim,
+            swing_and_miss: estimate(|rates| rates.swing_and_miss),
+            weak_contact: estimate(|rates| rates.weak_contact),
+            solid_contact: estimate(|rates| rates.solid_contact),
+            take: estimate(|rates| rates.take()),
+        }
+    }
+}

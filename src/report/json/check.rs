@@ -1,0 +1,72 @@
+//! `check`: every pitch looked into.
+
+use serde::Serialize;
+
+use crate::inspect::Inspected;
+use crate::profile::{Pitch, Profile};
+
+use super::shared::{EstimateForm, PushForm};
+use super::{pretty, round};
+
+/// The answer of `check`; `elevation_ft` is where the restated shapes would be thrown.
+pub fn check(profile: &Profile, inspected: &[Inspected], elevation_ft: f64) -> String {
+    let pitches = profile.pitches.iter().zip(inspected).map(|(pitch, seen)| PitchForm::of(profile, pitch, seen));
+    pretty(&CheckForm {
+        athlete: &profile.athlete.name,
+        assumptions: &profile.assumptions,
+        restated_at_elevation_ft: elevation_ft,
+        pitches: pitches.collect(),
+    })
+}
+
+#[derive(Serialize)]
+struct CheckForm<'a> {
+    athlete: &'a str,
+    assumptions: &'a [String],
+    restated_at_elevation_ft: f64,
+    pitches: Vec<PitchForm<'a>>,
+}
+
+#[derive(Serialize)]
+struct PitchForm<'a> {
+    pitch: &'a str,
+    family: &'static str,
+    throws: u32,
+    speed_mph: EstimateForm,
+    vertical_break_in: EstimateForm,
+    glove_side_break_in: EstimateForm,
+    spin_measured: bool,
+    spin_rpm: f64,
+    active_fraction: f64,
+    spin_clock: String,
+    gyro_deg: f64,
+    active_rpm_that_would_do: EstimateForm,
+    spin_break_in: Option<PushForm>,
+    seam_shift_in: Option<PushForm>,
+    restated_vertical_break_in: f64,
+    restated_glove_side_break_in: f64,
+}
+
+impl<'a> PitchForm<'a> {
+    fn of(profile: &Profile, pitch: &'a Pitch, seen: &Inspected) -> Self {
+        let [speed, up, side] = seen.averages.map(EstimateForm::of);
+        Self {
+            pitch: &pitch.name,
+            family: pitch.family.name(),
+            throws: pitch.throws,
+            speed_mph: speed,
+            vertical_break_in: up,
+            glove_side_break_in: side,
+            spin_measured: seen.measured,
+            spin_rpm: round(seen.spin.rpm, 0),
+            active_fraction: round(seen.spin.active_fraction, 3),
+            spin_clock: seen.spin.clock.for_hand(profile.athlete.throws).to_string(),
+            gyro_deg: round(seen.spin.gyro_deg(), 1),
+            active_rpm_that_would_do: EstimateForm::of(seen.active_needed),
+            spin_break_in: seen.shares.map(|s| PushForm::of(s.spin_vertical_in, s.spin_glove_side_in)),
+            seam_shift_in: seen.shares.map(|s| PushForm::of(s.seam_vertical_in, s.seam_glove_side_in)),
+            restated_vertical_break_in: round(seen.restated.vertical_break_in, 1),
+            restated_glove_side_break_in: round(seen.restated.glove_side_break_in, 1),
+        }
+    }
+}

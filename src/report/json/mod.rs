@@ -1,0 +1,31 @@
+//! The machine form: stable keys, numbers rounded to what they are good for.
+//!
+//! One file a command, and the forms they share. Forms hold numbers, texts and lists only.
+
+mod advise;
+mod apart;
+mod check;
+mod dot;
+mod shared;
+mod usage;
+
+pub use advise::advise;
+pub use apart::apart;
+pub use check::check;
+pub use dot::{dot, dots};
+pub use usage::usage;
+
+use serde::Serialize;
+
+/// Any serialisable form as indented JSON.
+fn pretty(form: &impl Serialize) -> String {
+    // Forms hold numbers, texts and lists only, so that writing them cannot fail.
+    let mut text = serde_json::to_string_pretty(form).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
+fn round(value: f64, places: i32) -> f64 {
+    let scale = 10_f64.powi(places);
+    (value * scale).round() / scale + 0.0
+}

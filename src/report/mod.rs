@@ -1,0 +1,11 @@
+//! Results in words, tables and JSON. The only place that rounds a number or chooses a word.
+//!
+//! `words` turns reasons and cautions into sentences that every form of output shares;
+//! [`terminal`] sets them in text of a given width, [`json`] writes the stable machine form.
+//! Nothing here computes a result, reads a file or writes one.
+
+mod ball;
+mod format;
+pub mod json;
+pub mod terminal;
+mod words;

@@ -1,0 +1,145 @@
+//! The page of `advise`.
+
+use crate::advice::Advice;
+use crate::evaluate::PitchOutlook;
+use crate::geometry::Side;
+use crate::search::reach::Recipe;
+use crate::search::{Candidate, SideWorth};
+
+use super::super::format::{in_hundred, percent, plain, rate, signed, signed_range};
+use super::super::words;
+use super::Page;
+
+/// The whole answer.
+pub fn advise(advice: &Advice, width: u16) -> String {
+    let mut page = Page::new(width);
+    page.title(advice.profile);
+    page.heading(&words::headline(advice));
+    page.list(advice.reasons.iter().map(words::reason));
+    if let Some(target) = &advice.target {
+        shape(&mut page, advice, target);
+        use_of(&mut page, advice, target);
+    }
+    alternatives(&mut page, advice);
+    page.heading("Cautions");
+    page.list(advice.cautions.iter().map(|&caution| words::caution(caution)));
+    page.assumptions(advice.profile);
+    page.finish()
+}
+
+fn shape(page: &mut Page, advice: &Advice, target: &Candidate) {
+    let Recipe { shape, spin, seam_in } = target.recipe;
+    let hand = advice.profile.athlete.throws;
+    page.heading(&format!("The {} to chase", target.family));
+    let range = |(low, high): (f64, f64), unit: &str| format!("{} to {} {unit}", signed(low, 1), signed(high, 1));
+    let speed = target.window.speed_mph;
+    page.table(
+        &["", "target", "window (keeps 90 % of the gain)"],
+        vec![
+            vec![
+                "speed".into(),
+                format!("{} mph", plain(shape.speed_mph, 1)),
+                format!("{} to {} mph", plain(speed.0, 1), plain(speed.1, 1)),
+            ],
+            vec![
+                "vertical break".into(),
+                format!("{} in", signed(shape.vertical_break_in, 1)),
+                range(target.window.vertical_break_in, "in"),
+            ],
+            vec![
+                "glove-side break".into(),
+                format!("{} in", signed(shape.glove_side_break_in, 1)),
+                range(target.window.glove_side_break_in, "in"),
+            ],
+        ],
+    );
+    page.paragraph(&format!(
+        "Spin: {} rpm pushing toward {}, {} of it active (gyro angle {} degrees); from the seams {} in up and {} in to \
+         the glove side. Effort {} (1 is about a three-hour turn of the axis from a pitch he throws).",
+        plain(spin.rpm, 0),
+        spin.clock.for_hand(hand),
+        percent(spin.active_fraction),
+        plain(spin.gyro_deg(), 0),
+        signed(seam_in[1], 1),
+        signed(seam_in[0], 1),
+        plain(target.effort, 1),
+    ));
+    page.heading("Where the mark on the spin pole shows");
+    page.verbatim(&super::dot::faces(spin, hand));
+}
+
+fn use_of(page: &mut Page, advice: &Advice, target: &Candidate) {
+    let worth = target.worth(advice.question.command);
+    page.heading(&format!("Worth, in runs saved per 100 pitches, {}", words::command(advice.question.command)));
+    let row = |name: &str, gain| vec![name.to_owned(), signed_range(gain, 2)];
+    page.table(
+        &["against", "gain (90 % interval)"],
+        vec![
+            row("same-side hitters", worth.sides.same.gain),
+            row("opposite-side hitters", worth.sides.opposite.gain),
+            row("all he faces", worth.overall),
+        ],
+    );
+    for side in Side::BOTH {
+        mix(page, advice, target, side, worth.sides.on(side));
+    }
+    page.paragraph(
+        "miss, weak and solid contact, take: chances per 100 of that pitch thrown, ± half the 90 % interval.",
+    );
+}
+
+fn mix(page: &mut Page, advice: &Advice, target: &Candidate, side: Side, worth: &SideWorth) {
+    page.heading(&format!("Use against {} hitters, without and with it", words::side(side)));
+    let names = advice.profile.pitches.iter().map(|pitch| pitch.name.as_str()).chain([target.family.name()]);
+    let rows = names
+        .zip(&worth.after.pitches)
+        .enumerate()
+        .map(|(index, (name, after))| {
+            let before = worth.before.pitches.get(index).map_or("-".into(), |before| percent(before.share));
+            let is_new = index + 1 == worth.after.pitches.len();
+            let name = if is_new { format!("{name}, new") } else { name.to_owned() };
+            [vec![name, before], outcome_cells(after)].concat()
+        })
+        .collect();
+    page.table(&["pitch", "before", "with", "aim", "miss", "weak", "solid", "take"], rows);
+}
+
+/// Share, aim and the four chances of a pitch.
+pub(super) fn outcome_cells(pitch: &PitchOutlook) -> Vec<String> {
+    vec![
+        percent(pitch.share),
+        pitch.aim.name().into(),
+        rate(pitch.swing_and_miss),
+        rate(pitch.weak_contact),
+        rate(pitch.solid_contact),
+        rate(pitch.take),
+    ]
+}
+
+fn alternatives(page: &mut Page, advice: &Advice) {
+    if advice.alternatives.is_empty() {
+        return;
+    }
+    page.heading("Other pitches, best first");
+    let rows = advice
+        .alternatives
+        .iter()
+        .map(|alternative| {
+            let name = alternative.family.name().to_owned();
+            let Some(candidate) = &alternative.candidate else {
+                return vec![name, "out of reach".into(), String::new(), String::new(), String::new()];
+            };
+            let worth = candidate.worth(advice.question.command);
+            let shape = candidate.recipe.shape;
+            let numbers = [shape.vertical_break_in, shape.glove_side_break_in].map(|inches| signed(inches, 0));
+            vec![
+                name,
+                format!("{}, {}, {}", plain(shape.speed_mph, 0), numbers[0], numbers[1]),
+                signed_range(worth.overall, 2),
+                in_hundred(worth.chance_real),
+                plain(candidate.effort, 1),
+            ]
+        })
+        .collect();
+    page.table(&["pitch", "mph, vertical, glove side", "worth", "real", "effort"], rows);
+}

@@ -1,0 +1,87 @@
+//! The page of `check`.
+
+use crate::inspect::Inspected;
+use crate::profile::Profile;
+use crate::stats::Estimate;
+
+use super::super::format::{percent, plain, signed, signed_range};
+use super::Page;
+
+/// Every pitch; `elevation_ft` says where the restated shapes would be thrown.
+pub fn check(profile: &Profile, inspected: &[Inspected], elevation_ft: f64, width: u16) -> String {
+    let mut page = Page::new(width);
+    page.title(profile);
+    page.heading("What he throws (90 % interval of each average)");
+    let rows = profile.pitches.iter().zip(inspected).map(|(pitch, seen)| {
+        let [speed, up, side] = seen.averages;
+        vec![
+            pitch.name.clone(),
+            pitch.throws.to_string(),
+            format!("{} +/- {}", plain(speed.value, 1), plain(speed.half_width(), 1)),
+            format!("{} +/- {}", signed(up.value, 1), plain(up.half_width(), 1)),
+            format!("{} +/- {}", signed(side.value, 1), plain(side.half_width(), 1)),
+        ]
+    });
+    page.table(&["pitch", "throws", "speed, mph", "vertical, in", "glove side, in"], rows.collect());
+    spins(&mut page, profile, inspected);
+    page.heading(&format!("The same throws in standard air at {} ft", plain(elevation_ft, 0)));
+    let rows = profile.pitches.iter().zip(inspected).map(|(pitch, seen)| {
+        vec![
+            pitch.name.clone(),
+            signed(seen.restated.vertical_break_in, 1),
+            signed(seen.restated.glove_side_break_in, 1),
+        ]
+    });
+    page.table(&["pitch", "vertical, in", "glove side, in"], rows.collect());
+    page.assumptions(profile);
+    page.finish()
+}
+
+fn spins(page: &mut Page, profile: &Profile, inspected: &[Inspected]) {
+    page.heading("How it spins");
+    let hand = profile.athlete.throws;
+    let rows = profile.pitches.iter().zip(inspected).map(|(pitch, seen)| {
+        let source = if seen.measured { "measured" } else { "worked out" };
+        vec![
+            pitch.name.clone(),
+            source.into(),
+            plain(seen.spin.rpm, 0),
+            percent(seen.spin.active_fraction),
+            seen.spin.clock.for_hand(hand).to_string(),
+            plain(seen.spin.gyro_deg(), 0),
+            needed(seen.active_needed),
+        ]
+    });
+    page.table(&["pitch", "spin", "rpm", "active", "clock", "gyro deg", "active rpm that would do"], rows.collect());
+    let shared: Vec<Vec<String>> = profile
+        .pitches
+        .iter()
+        .zip(inspected)
+        .filter_map(|(pitch, seen)| {
+            seen.shares.map(|shares| {
+                vec![
+                    pitch.name.clone(),
+                    signed_range(shares.spin_vertical_in, 1),
+                    signed_range(shares.spin_glove_side_in, 1),
+                    signed_range(shares.seam_vertical_in, 1),
+                    signed_range(shares.seam_glove_side_in, 1),
+                ]
+            })
+        })
+        .collect();
+    if shared.is_empty() {
+        page.paragraph("No pitch has its spin fully measured, so movement is not divided between spin and seams.");
+        return;
+    }
+    page.heading("Movement explained by the spin, and left over for the seams, in");
+    page.table(&["pitch", "spin: vertical", "spin: glove side", "left: vertical", "left: glove side"], shared);
+    page.paragraph(
+        "Ranges are the spread of three published lift laws. What is left over holds the seams' push, errors of \
+         measurement and whatever the laws get wrong.",
+    );
+}
+
+fn needed(rpm: Estimate) -> String {
+    let show = |value: f64| if value.is_finite() { plain(value, 0) } else { "none".into() };
+    format!("{} ({} to {})", show(rpm.value), show(rpm.low), show(rpm.high))
+}
