@@ -36,7 +36,12 @@ static TABLE: LazyLock<Vec<Cue>> = LazyLock::new(|| {
 /// One entry of the table; a test sees to it that every entry can be read.
 fn read(entry: &Value) -> Option<Cue> {
     let text = |key: &str| Some(entry.get(key)?.as_str()?.to_owned());
-    Some(Cue { finding: text("finding")?, says: text("says")?, attempt: text("try")?, must_not_cost: text("must_not_cost")? })
+    Some(Cue {
+        finding: text("finding")?,
+        says: text("says")?,
+        attempt: text("try")?,
+        must_not_cost: text("must_not_cost")?,
+    })
 }
 
 /// Every cue, in the table's order.
@@ -108,9 +113,23 @@ mod tests {
     fn the_table_is_complete_and_every_name_used_here_is_in_it() {
         assert_eq!(all().len(), include_str!("cues.toml").matches("[[cue]]").count());
         let names = [
-            "dot-too-central", "dot-too-far-out", "dot-turned", "dot-wandering", "wobble", "spin-right-no-sweep",
-            "too-much-depth", "too-much-ride", "too-slow", "slot-dropping", "fastball-slower", "fastball-shape-changed",
-            "release-moved", "extension-shorter", "command-not-coming", "shape-drifted", "shape-arrived",
+            "dot-too-central",
+            "dot-too-far-out",
+            "dot-turned",
+            "dot-wandering",
+            "wobble",
+            "spin-right-no-sweep",
+            "too-much-depth",
+            "too-much-ride",
+            "too-slow",
+            "slot-dropping",
+            "fastball-slower",
+            "fastball-shape-changed",
+            "release-moved",
+            "extension-shorter",
+            "command-not-coming",
+            "shape-drifted",
+            "shape-arrived",
         ];
         for name in names {
             assert!(cue(name).is_some(), "{name}");

@@ -97,11 +97,8 @@ fn what_is_already_measured_decides_where_the_plan_begins() {
     let athlete = profile("age = 20", "months_off = 4");
     let target = sweeper(&athlete);
     let exactly = |value: f64| Some(Estimate { value, low: value, high: value });
-    let clean = Measured {
-        active_fraction_spread: exactly(0.04),
-        clock_spread_minutes: exactly(15.0),
-        ..Measured::default()
-    };
+    let clean =
+        Measured { active_fraction_spread: exactly(0.04), clock_spread_minutes: exactly(15.0), ..Measured::default() };
     assert_eq!(first_step(&target, &Measured::default()), Step::Spin);
     assert_eq!(first_step(&target, &clean), Step::Shape);
     let shaped = Measured { share_in_window: exactly(target.chance_at_best()), ..clean };
@@ -125,7 +122,12 @@ fn pain_and_injury_refuse_the_work_and_youth_refuses_the_new_pitch() {
     let cases = [
         ("age = 20", "pain = true", Family::Changeup, Some((Refused::Work, Reason::Pain))),
         ("age = 20", "recent_injury = true", Family::Sweeper, Some((Refused::Work, Reason::RecentInjury))),
-        ("age = 20", "no_new_breaking_ball = true", Family::Sweeper, Some((Refused::NewPitch, Reason::NoNewBreakingBall))),
+        (
+            "age = 20",
+            "no_new_breaking_ball = true",
+            Family::Sweeper,
+            Some((Refused::NewPitch, Reason::NoNewBreakingBall)),
+        ),
         ("age = 20", "no_new_breaking_ball = true", Family::Cutter, None),
         (
             "age = 13",

@@ -16,8 +16,13 @@ fn sample(name: &str) -> Plan {
     let shape = Shape { speed_mph: 82.0, vertical_break_in: 0.5, glove_side_break_in: 15.0 };
     let target = Target::around(Family::Sweeper, shape, &profile);
     let span = Span::new(date(2027, 11, 1), date(2028, 3, 5)).unwrap();
-    let request =
-        Request { profile: &profile, target: &target, span, weekdays: Weekdays::default(), measured: Measured::default() };
+    let request = Request {
+        profile: &profile,
+        target: &target,
+        span,
+        weekdays: Weekdays::default(),
+        measured: Measured::default(),
+    };
     match plan(&request) {
         Answer::Plan(plan) => *plan,
         Answer::Refused(refusal) => panic!("{refusal:?}"),

@@ -4,6 +4,8 @@
 //! one noisy look at the truth, every day has its own offset, every throw scatters. Seeds are
 //! fixed, so the figures are the same every time.
 
+#![expect(clippy::print_stdout, reason = "figures for the notes, shown with --nocapture")]
+
 use arsenalfit::input::profile_from_toml;
 use arsenalfit::pitch::{Family, Shape};
 use arsenalfit::profile::Profile;

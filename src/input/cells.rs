@@ -71,8 +71,8 @@ pub(super) fn side(cell: &[u8], hand: Option<Hand>) -> Option<Side> {
 /// Yes or no.
 pub(super) fn yes_or_no(cell: &[u8]) -> Option<bool> {
     let is = |word: &&str| cell.eq_ignore_ascii_case(word.as_bytes());
-    let yes = ["yes", "y", "true", "1"].iter().any(|word| is(word));
-    (yes || ["no", "n", "false", "0"].iter().any(|word| is(word))).then_some(yes)
+    let yes = ["yes", "y", "true", "1"].iter().any(is);
+    (yes || ["no", "n", "false", "0"].iter().any(is)).then_some(yes)
 }
 
 /// The outcome, by the map's own words first and then by ours.

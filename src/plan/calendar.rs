@@ -35,7 +35,8 @@ impl Plan {
 
     fn day_event(&self, day: &PlanDay) -> Event {
         let lighter = if day.deload { ", lighter week" } else { "" };
-        let summary = format!("{} throws, {} {} ({}{lighter})", day.throws(), day.new_pitch, self.target.family, day.step);
+        let summary =
+            format!("{} throws, {} {} ({}{lighter})", day.throws(), day.new_pitch, self.target.family, day.step);
         let text = format!(
             "{}\n{} % effort; {} throws of the new pitch, {} of the others\nWrite down:\n{}\n{}",
             day.step.work().what,

@@ -66,7 +66,7 @@ pub enum Reason {
 impl Refusal {
     /// The refusal for `profile` asking for a new `family`, if there is one.
     pub fn of(profile: &Profile, family: Family) -> Option<Self> {
-        let stops = work_reasons(&profile.health, profile.athlete.age);
+        let stops = work_reasons(profile.health, profile.athlete.age);
         if !stops.is_empty() {
             return Some(Self { refused: Refused::Work, reasons: stops });
         }
@@ -75,7 +75,7 @@ impl Refusal {
     }
 }
 
-fn work_reasons(health: &Health, age: Option<u8>) -> Vec<Reason> {
+fn work_reasons(health: Health, age: Option<u8>) -> Vec<Reason> {
     let young = age.filter(|&age| age < YOUNGEST).map(|age| Reason::BelowTheTable { age });
     let pain = health.pain.then_some(Reason::Pain);
     let injury = health.recent_injury.then_some(Reason::RecentInjury);

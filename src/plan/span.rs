@@ -134,7 +134,9 @@ impl FromStr for Weekdays {
         for part in text.split(',').map(str::trim) {
             let lower = part.to_lowercase();
             let is_it = |(short, full): (&str, &str)| lower == short || lower == full;
-            let Some(place) = NAMES.into_iter().zip(FULL).position(is_it) else { return Err(NotADay { found: part.to_owned() }) };
+            let Some(place) = NAMES.into_iter().zip(FULL).position(is_it) else {
+                return Err(NotADay { found: part.to_owned() });
+            };
             on[place] = true;
         }
         Ok(Self { on })

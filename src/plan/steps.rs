@@ -6,8 +6,10 @@
 //! them down ([`super::limits`]).
 
 use crate::profile::Profile;
+use crate::progress::{Progress, Quantity};
 use crate::stats::Estimate;
 use crate::target::Target;
+use crate::trial::Trial;
 
 /// A step of learning a pitch.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -58,9 +60,8 @@ impl Step {
     pub(super) fn weeks(self) -> (usize, f64) {
         match self {
             Self::Spin => (1, 2.0),
-            Self::Shape => (2, 4.0),
             Self::Effort | Self::Hitters => (2, 3.0),
-            Self::Command => (2, 4.0),
+            Self::Shape | Self::Command => (2, 4.0),
         }
     }
 
@@ -86,7 +87,11 @@ impl Step {
                 throws: 35,
                 new_in_ten: 4,
                 what: "off the mound at game effort, mixed with the fastball",
-                record: &["speed and both breaks of every pitch", "release height, side and extension", "fastball speed"],
+                record: &[
+                    "speed and both breaks of every pitch",
+                    "release height, side and extension",
+                    "fastball speed",
+                ],
             },
             Self::Command => Work {
                 effort_percent: 95,
@@ -100,7 +105,11 @@ impl Step {
                 throws: 45,
                 new_in_ten: 3,
                 what: "hitters standing in, then swinging; the new pitch within its usage cap",
-                record: &["side the hitter stood on", "swing, miss, weak or solid contact, take", "speed and both breaks"],
+                record: &[
+                    "side the hitter stood on",
+                    "swing, miss, weak or solid contact, take",
+                    "speed and both breaks",
+                ],
             },
         }
     }
@@ -177,6 +186,50 @@ pub struct Measured {
     pub command_in: Option<Estimate>,
 }
 
+impl Measured {
+    /// What a trial says of its best grip.
+    pub fn from_trial(trial: &Trial) -> Self {
+        let Some(best) = trial.grips.first() else { return Self::default() };
+        Self {
+            active_fraction_spread: best.clean.active_fraction_spread,
+            clock_spread_minutes: best.clean.clock_spread_minutes,
+            share_in_window: Some(best.chance_next),
+            speed_mph: Some(best.speed_mph),
+            ..Self::default()
+        }
+    }
+
+    /// What the last outings say.
+    pub fn from_progress(progress: &Progress) -> Self {
+        let loss = |quantity| {
+            let now = progress.watch(quantity)?.now?;
+            Some(Estimate { value: -now.value, low: -now.high, high: -now.low })
+        };
+        Self {
+            share_in_window: progress.new_pitch.share_now,
+            speed_mph: progress.new_pitch.speed_now,
+            fastball_loss_mph: loss(Quantity::FastballSpeed),
+            slot_drop_deg: loss(Quantity::Slot),
+            command_in: progress.new_pitch.command.map(|(_, last)| last),
+            ..Self::default()
+        }
+    }
+
+    /// Both together; where both measured the same thing, `later` holds.
+    #[must_use]
+    pub fn and(self, later: Self) -> Self {
+        Self {
+            active_fraction_spread: later.active_fraction_spread.or(self.active_fraction_spread),
+            clock_spread_minutes: later.clock_spread_minutes.or(self.clock_spread_minutes),
+            share_in_window: later.share_in_window.or(self.share_in_window),
+            speed_mph: later.speed_mph.or(self.speed_mph),
+            fastball_loss_mph: later.fastball_loss_mph.or(self.fastball_loss_mph),
+            slot_drop_deg: later.slot_drop_deg.or(self.slot_drop_deg),
+            command_in: later.command_in.or(self.command_in),
+        }
+    }
+}
+
 /// Gates. Common practice, no published source.
 const ACTIVE_FRACTION_SPREAD: f64 = 0.07;
 const CLOCK_SPREAD_MINUTES: f64 = 25.0;
@@ -199,11 +252,7 @@ pub fn gates(step: Step, target: &Target, measured: &Measured) -> Vec<Gate> {
     ];
     match step {
         Step::Spin => vec![
-            gate(
-                Measure::ActiveFractionSpread,
-                Need::AtMost(ACTIVE_FRACTION_SPREAD),
-                measured.active_fraction_spread,
-            ),
+            gate(Measure::ActiveFractionSpread, Need::AtMost(ACTIVE_FRACTION_SPREAD), measured.active_fraction_spread),
             gate(Measure::ClockSpreadMinutes, Need::AtMost(CLOCK_SPREAD_MINUTES), measured.clock_spread_minutes),
         ],
         Step::Shape => vec![share],
@@ -215,9 +264,7 @@ pub fn gates(step: Step, target: &Target, measured: &Measured) -> Vec<Gate> {
             let usual = rms(target.spread.command_side_in, target.spread.command_height_in);
             vec![gate(Measure::CommandIn, Need::AtMost(COMMAND_RATIO * usual), measured.command_in), share]
         }
-        Step::Hitters => {
-            [vec![gate(Measure::Swings, Need::AtLeast(SWINGS), None)], arm.to_vec()].concat()
-        }
+        Step::Hitters => [vec![gate(Measure::Swings, Need::AtLeast(SWINGS), None)], arm.to_vec()].concat(),
     }
 }
 

@@ -96,10 +96,8 @@ pub(super) fn cautions(request: &Request, phases: &[Phase], days: &[PlanDay]) ->
 fn about_age(profile: &Profile, family: Family) -> Vec<String> {
     let mut said = Vec::new();
     match profile.athlete.age {
-        None => said.push(format!(
-            "age is not given: the limits are those of a young {} player",
-            profile.athlete.level.name()
-        )),
+        None => said
+            .push(format!("age is not given: the limits are those of a young {} player", profile.athlete.level.name())),
         Some(age) if age > 22 => said.push(format!("he is {age}: the table ends at 22, and its last row is used")),
         Some(age) if age < 18 && family.is_breaking() => said.push(
             "evidence on young arms and breaking balls is mixed (shoulder and elbow pain more often in one study of \
@@ -126,7 +124,9 @@ fn about_rest(profile: &Profile, phases: &[Phase]) -> Vec<String> {
             "the last twelve months had {months} without throwing, so the plan begins with {MONTHS_IN_A_ROW}: {asks}"
         )],
         Some(months) if months < MONTHS_OFF => {
-            vec![format!("the last twelve months had {months} without throwing: {asks}; find the rest outside this plan")]
+            vec![format!(
+                "the last twelve months had {months} without throwing: {asks}; find the rest outside this plan"
+            )]
         }
         Some(_) => Vec::new(),
     }

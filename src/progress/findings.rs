@@ -70,9 +70,12 @@ const COMMAND_RATIO: f64 = 1.15;
 /// Scatter that has fallen below this share of the first outings' is coming.
 const COMING: f64 = 0.9;
 
-/// Every finding, most serious first.
+/// Every finding, most serious first. A slot that drops with the fastball drops with the new pitch
+/// as well, and is said once.
 pub(super) fn findings(watches: &[Watch], pitch: &NewPitch, target: &Target) -> Vec<Finding> {
     let mut found: Vec<Finding> = watches.iter().filter_map(of_watch).collect();
+    let drops = found.iter().any(|finding| finding.kind == Kind::SlotDropping && finding.severity == Severity::Stop);
+    found.retain(|finding| !(drops && finding.kind == Kind::NewPitchSlotLower));
     found.extend(of_command(pitch, target));
     found.extend(of_shape(pitch));
     found.sort_by_key(|finding| (finding.severity, finding.kind));

@@ -31,7 +31,12 @@ const STRANGE: f64 = 5.0;
 
 /// The days of `session`, in date order. `label` is what the new pitch is called in the files;
 /// the target's family is understood as well.
-pub fn outings(session: &Session, profile: &Profile, target: &Target, label: Option<&str>) -> (Vec<Outing>, Vec<Caution>) {
+pub fn outings(
+    session: &Session,
+    profile: &Profile,
+    target: &Target,
+    label: Option<&str>,
+) -> (Vec<Outing>, Vec<Caution>) {
     let order = day_order(&session.days);
     let mut outings: Vec<Outing> = session.days.iter().map(|day| Outing::empty(day)).collect();
     let roles = Roles::new(session, profile, target, label);
@@ -98,9 +103,8 @@ impl Roles {
             Some(main) if main.name == pitch.name => Role::Fastball,
             _ => Role::Other,
         };
-        let scatter = |pitch: &Pitch| {
-            [pitch.spread.speed_mph, pitch.spread.vertical_break_in, pitch.spread.glove_side_break_in]
-        };
+        let scatter =
+            |pitch: &Pitch| [pitch.spread.speed_mph, pitch.spread.vertical_break_in, pitch.spread.glove_side_break_in];
         let known = profile.pitches.iter().map(|pitch| (role(pitch), numbers(pitch.shape), scatter(pitch)));
         let wanted = (Role::NewPitch, numbers(target.shape), target.scatter());
         let named = |written: &String| {

@@ -252,7 +252,8 @@ fn stretch(points: &[Point]) -> f64 {
     if points.len() < ENOUGH_OUTINGS {
         return 1.0;
     }
-    let size = |pair: &[Point]| (pair[1].mean - pair[0].mean).powi(2) / f64::midpoint(pair[0].variance, pair[1].variance);
+    let size =
+        |pair: &[Point]| (pair[1].mean - pair[0].mean).powi(2) / f64::midpoint(pair[0].variance, pair[1].variance);
     let mut steps: Vec<f64> = points.windows(2).map(size).collect();
     steps.sort_by(f64::total_cmp);
     let median = f64::midpoint(steps[(steps.len() - 1) / 2], steps[steps.len() / 2]);
@@ -261,12 +262,13 @@ fn stretch(points: &[Point]) -> f64 {
 
 /// The last outings against the baseline.
 fn now(baseline: &Baseline, points: &[Point]) -> Option<Estimate> {
-    difference(level(&points[points.len().saturating_sub(NOW)..])?, (baseline.value, baseline.variance))
+    let last = level(&points[points.len().saturating_sub(NOW)..])?;
+    Some(difference(last, (baseline.value, baseline.variance)))
 }
 
 /// What `after` is more than `before`, each a mean and its variance.
-fn difference(after: (f64, f64), before: (f64, f64)) -> Option<Estimate> {
-    Some(Estimate::from_sd(after.0 - before.0, (after.1 + before.1).sqrt()))
+fn difference(after: (f64, f64), before: (f64, f64)) -> Estimate {
+    Estimate::from_sd(after.0 - before.0, (after.1 + before.1).sqrt())
 }
 
 /// The mean of some points and its variance; nothing of none.
@@ -283,7 +285,7 @@ fn change(bad: Bad, baseline: &Baseline, points: &[Point]) -> Option<Change> {
     let last = points.len().saturating_sub(NOW).max(begins);
     let profile = Point { outing: 0, mean: baseline.value, variance: baseline.variance };
     let before: Vec<Point> = [profile].into_iter().chain(points[..begins].iter().copied()).collect();
-    let amount = difference(level(&points[last..])?, level(&before)?)?;
+    let amount = difference(level(&points[last..])?, level(&before)?);
     Some(Change { since: points[begins].outing, rang_at: points[rings].outing, amount })
 }
 

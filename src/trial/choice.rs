@@ -25,20 +25,17 @@ pub(super) struct Qualities {
 impl Qualities {
     pub(super) fn of(draws: &[Vec<GripDraw>], target: &Target) -> Self {
         let grips = draws.first().map_or(0, Vec::len);
-        let by_grip =
-            (0..grips).map(|grip| draws.iter().map(|draw| quality(&draw[grip], target)).collect()).collect();
+        let by_grip = (0..grips).map(|grip| draws.iter().map(|draw| quality(&draw[grip], target)).collect()).collect();
         Self { by_grip, draws: draws.len() }
     }
 
     /// Chance that each grip is the best.
     pub(super) fn chance_best(&self) -> Vec<f64> {
-        let mut wins = vec![0.0; self.by_grip.len()];
-        for draw in 0..self.draws {
-            if let Some(best) = self.best_in(draw) {
-                wins[best] += 1.0 / self.draws as f64;
-            }
+        let mut wins = vec![0_u32; self.by_grip.len()];
+        for best in (0..self.draws).filter_map(|draw| self.best_in(draw)) {
+            wins[best] += 1;
         }
-        wins
+        wins.into_iter().map(|wins| f64::from(wins) / self.draws as f64).collect()
     }
 
     /// Chance that the next throw with `grip` lands in the window.
@@ -67,9 +64,9 @@ impl Qualities {
     /// Throws still needed until the best grip is [`SURE`] to be the best.
     ///
     /// In one draw of the truth the best grip b and a rival j differ by d. A chance estimated
-    /// from n throws has variance V/n, where V is today's variance times today's throws. The two
+    /// from n throws has variance V/n, where V (and V' for the rival) is today's variance times today's throws. The two
     /// are told apart when d is z standard deviations, z the normal quantile of [`SURE`]: at
-    /// n = (V_b + V_j) (z/d)^2 throws each. Summed over rivals, over the throws already made, and
+    /// n = (V + V') (z/d)^2 throws each. Summed over rivals, over the throws already made, and
     /// taken over all draws; capped at [`MOST_MORE`].
     pub(super) fn more_throws(&self, throws: &[u32]) -> Estimate {
         let z = crate::stats::normal_quantile(SURE);
@@ -90,7 +87,7 @@ impl Qualities {
             rivals += (each - f64::from(throws[rival])).max(0.0);
             own = own.max(each - f64::from(throws[best]));
         }
-        (rivals + own).ceil().min(MOST_MORE)
+        (rivals + own).ceil().clamp(1.0, MOST_MORE)
     }
 }
 

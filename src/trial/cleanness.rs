@@ -64,7 +64,8 @@ impl Cleanness {
 /// The mean clock, and the minutes by which each throw is off it.
 fn clock_sample(spins: &[SpinReading]) -> Option<(Clock, Sample)> {
     let clocks: Vec<Clock> = spins.iter().filter_map(|spin| spin.clock).collect();
-    let (side, up) = clocks.iter().map(|clock| clock.push()).fold((0.0, 0.0), |sum, push| (sum.0 + push.0, sum.1 + push.1));
+    let (side, up) =
+        clocks.iter().map(|clock| clock.push()).fold((0.0, 0.0), |sum, push| (sum.0 + push.0, sum.1 + push.1));
     let mean = Clock::from_push(side, up);
     let minutes = Sample::of(clocks.iter().map(|&clock| 60.0 * mean.hours_to(clock)));
     (!clocks.is_empty()).then_some((mean, minutes))

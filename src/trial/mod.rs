@@ -170,12 +170,14 @@ pub fn trial_with(names: &[String], attempts: &[Attempt], profile: &Profile, tar
         .enumerate()
         .map(|(place, thrown)| {
             let judged = Judged { chance_next: qualities.chance_next(place), chance_best: chance_best[place] };
-            thrown.grip(&draws, place, judged, profile.release, target)
+            thrown.grip(&draws, place, &judged, profile.release, target)
         })
         .collect();
     let verdict = verdict(&grips);
     let next = next(&thrown, &qualities, &chance_best, verdict);
-    grips.sort_by(|a, b| b.chance_best.total_cmp(&a.chance_best).then(b.chance_next.value.total_cmp(&a.chance_next.value)));
+    grips.sort_by(|a, b| {
+        b.chance_best.total_cmp(&a.chance_best).then(b.chance_next.value.total_cmp(&a.chance_next.value))
+    });
     let cautions = cautions(&grips, target);
     Trial { grips, verdict, next, cautions }
 }
@@ -212,7 +214,7 @@ impl<'a> Thrown<'a> {
         std::array::from_fn(|axis| Sample::of(self.attempts.iter().map(|attempt| numbers(attempt.shape)[axis])))
     }
 
-    fn grip(&self, draws: &[Vec<GripDraw>], place: usize, judged: Judged, usual: Release, target: &Target) -> Grip {
+    fn grip(&self, draws: &[Vec<GripDraw>], place: usize, judged: &Judged, usual: Release, target: &Target) -> Grip {
         let [speed_mph, vertical_break_in, glove_side_break_in] = means(draws, place);
         let wanted = target.shape.speed_mph;
         let spins: Vec<SpinReading> = self.attempts.iter().map(|attempt| attempt.spin).collect();

@@ -1,7 +1,7 @@
 //! What throws with several grips say about each grip's shape: a hierarchical normal model.
 //!
-//! For each of speed, vertical and glove-side break by itself: a throw with grip j is normal about
-//! the grip's mean m_j with the grip's spread s_j; the means are normal about a common mean, the
+//! For each of speed, vertical and glove-side break by itself: a throw is normal about
+//! the grip's mean with the grip's spread; the means are normal about a common mean, the
 //! spreads scatter about a common spread. So a grip thrown three times borrows from the others
 //! what it lacks, and less the more it is thrown. The posterior is drawn by Gibbs sampling (every
 //! conditional is normal, gamma or inverse gamma: Gelman et al., Bayesian Data Analysis, chapter
