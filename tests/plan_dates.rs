@@ -152,6 +152,7 @@ fn a_refusal_for_age_or_pain_names_its_source_or_who_to_see() {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
     #[test]
     fn every_day_stays_below_the_limit_and_is_followed_by_the_rest_it_asks_for(
         age in 14_u8..30,
