@@ -113,14 +113,16 @@ mod tests {
         assert!((speed - 91.3).abs() < 1e-9 && (up - 15.0).abs() < 1e-9 && (side + 7.0).abs() < 1e-9);
     }
 
-    /// The reference data's own note: larger by the square of the times, about 1.7.
+    /// The square of the times is the rule for a steady acceleration; a push that falls with the
+    /// square of the speed acts more strongly early, which adds two or three per cent.
     #[test]
     fn movement_over_the_last_forty_feet_grows_by_the_square_of_the_times() {
         let measured = Measured { vertical_from_ft: Some(40.0), ..Measured::default() };
         let (_, up, _) = FullFlight::new(measured).restore(90.0, 10.0, 0.0);
         let end = leg(90.0, PLATE_FRONT_Y).time;
         let late = end - leg(90.0, 40.0 * FOOT).time;
-        assert!((up / 10.0 - (end / late).powi(2)).abs() < 0.03, "{up} against {}", (end / late).powi(2));
+        let over_rule = up / 10.0 / (end / late).powi(2);
+        assert!((1.0..1.04).contains(&over_rule), "{over_rule}");
         assert!((1.6..2.1).contains(&(up / 10.0)), "{up}");
     }
 
