@@ -89,9 +89,9 @@ fn a_release_that_cannot_be_the_profiles_is_replaced_and_said_and_is_no_finding(
     for day in 1..=6 {
         for throw in 0..8 {
             let wiggle = 0.02 * f64::from(throw % 3);
-            let _ = write!(
+            let _ = writeln!(
                 text,
-                "{},{},-8,four-seam,2031-01-0{day},{},{}\n",
+                "{},{},-8,four-seam,2031-01-0{day},{},{}",
                 93.0 + wiggle,
                 16.8 + wiggle,
                 4.9 + wiggle,
@@ -114,13 +114,13 @@ fn bad_rows_of_a_trial_are_set_aside_and_the_rest_is_judged() {
     let (profile, target) = ground();
     let mut text = String::from("speed_mph,vertical_break_in,glove_side_break_in,grip,wobble\n");
     for throw in 0..7 {
-        let _ = write!(
+        let _ = writeln!(
             text,
-            "{},-1.0,{},\"two-seam, light spike\",no\n",
+            "{},-1.0,{},\"two-seam, light spike\",no",
             79.5 + 0.2 * f64::from(throw),
             13.0 + 0.3 * f64::from(throw)
         );
-        let _ = write!(text, "{},-1.5,{},two-seam,YES\n", 79.5 + 0.2 * f64::from(throw), 5.0 + 0.3 * f64::from(throw));
+        let _ = writeln!(text, "{},-1.5,{},two-seam,YES", 79.5 + 0.2 * f64::from(throw), 5.0 + 0.3 * f64::from(throw));
     }
     text += "fast,-1,14,two-seam,no\n,-1,14,two-seam,no\n800,-1,14,two-seam,no\n80,-1,14,,maybe\n";
     let session = session(&text);

@@ -1,4 +1,7 @@
 //! The plan as Markdown, for printing or for a shared folder.
+//!
+//! One section for each phase with what to do, what to write down, the gate and the days; then the
+//! rules that stop the work. The words come from [`super::words`]; nothing is decided here.
 
 use std::fmt::Write as _;
 

@@ -68,52 +68,50 @@ impl Step {
     /// How it is worked on.
     pub fn work(self) -> Work {
         match self {
-            Self::Spin => Work {
-                effort_percent: 60,
-                throws: 25,
-                new_in_ten: 6,
-                what: "easy throws with the marked ball from half distance to full, one grip at a time",
-                record: &["grip", "where the dot showed", "active fraction and spin clock", "wobble, yes or no"],
-            },
-            Self::Shape => Work {
-                effort_percent: 80,
-                throws: 30,
-                new_in_ten: 5,
-                what: "full distance with the best grip, a fastball between every two new pitches",
-                record: &["grip", "speed and both breaks of every throw", "spin", "release height and side"],
-            },
-            Self::Effort => Work {
-                effort_percent: 95,
-                throws: 35,
-                new_in_ten: 4,
-                what: "off the mound at game effort, mixed with the fastball",
-                record: &[
-                    "speed and both breaks of every pitch",
-                    "release height, side and extension",
-                    "fastball speed",
-                ],
-            },
-            Self::Command => Work {
-                effort_percent: 95,
-                throws: 40,
-                new_in_ten: 4,
-                what: "off the mound to called targets, mixed with every pitch he has",
-                record: &["target called and where it crossed", "speed and both breaks", "release", "fastball speed"],
-            },
-            Self::Hitters => Work {
-                effort_percent: 100,
-                throws: 45,
-                new_in_ten: 3,
-                what: "hitters standing in, then swinging; the new pitch within its usage cap",
-                record: &[
-                    "side the hitter stood on",
-                    "swing, miss, weak or solid contact, take",
-                    "speed and both breaks",
-                ],
-            },
+            Self::Spin => SPIN,
+            Self::Shape => SHAPE,
+            Self::Effort => EFFORT,
+            Self::Command => COMMAND,
+            Self::Hitters => HITTERS,
         }
     }
 }
+
+const SPIN: Work = Work {
+    effort_percent: 60,
+    throws: 25,
+    new_in_ten: 6,
+    what: "easy throws with the marked ball from half distance to full, one grip at a time",
+    record: &["grip", "where the dot showed", "active fraction and spin clock", "wobble, yes or no"],
+};
+const SHAPE: Work = Work {
+    effort_percent: 80,
+    throws: 30,
+    new_in_ten: 5,
+    what: "full distance with the best grip, a fastball between every two new pitches",
+    record: &["grip", "speed and both breaks of every throw", "spin", "release height and side"],
+};
+const EFFORT: Work = Work {
+    effort_percent: 95,
+    throws: 35,
+    new_in_ten: 4,
+    what: "off the mound at game effort, mixed with the fastball",
+    record: &["speed and both breaks of every pitch", "release height, side and extension", "fastball speed"],
+};
+const COMMAND: Work = Work {
+    effort_percent: 95,
+    throws: 40,
+    new_in_ten: 4,
+    what: "off the mound to called targets, mixed with every pitch he has",
+    record: &["target called and where it crossed", "speed and both breaks", "release", "fastball speed"],
+};
+const HITTERS: Work = Work {
+    effort_percent: 100,
+    throws: 45,
+    new_in_ten: 3,
+    what: "hitters standing in, then swinging; the new pitch within its usage cap",
+    record: &["side the hitter stood on", "swing, miss, weak or solid contact, take", "speed and both breaks"],
+};
 
 /// A measure that a gate looks at.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -1,4 +1,8 @@
 //! The new pitch itself: is the shape in the window, did it stay there, does it go where it should.
+//!
+//! Shape is judged on two neighbouring outings together, so that one good day is no arrival. Command
+//! is the scatter about each outing's own middle: where several targets were called on one day it
+//! reads too wide.
 
 use crate::session::Throw;
 use crate::stats::{Count, Estimate, Sample, sd_estimate, share_estimate};

@@ -1,4 +1,7 @@
 //! What the numbers mean, in plain words, most serious first.
+//!
+//! A finding names what moved, by how much and since when. Only what can cost an arm or a fastball
+//! says stop; everything else asks for a look. What to try about it is another table (`cues`).
 
 use std::fmt;
 

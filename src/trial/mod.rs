@@ -12,6 +12,8 @@ mod model;
 pub use choice::{MOST_MORE, SURE};
 pub use cleanness::{Cleanness, DotError, DotFault};
 
+use std::fmt;
+
 use crate::pitch::Shape;
 use crate::profile::{Profile, Release};
 use crate::session::{ReleaseReading, Session, SpinReading};
@@ -119,6 +121,16 @@ pub enum Caution {
     BestIsFar,
     /// The best grip scatters so much that the marked ball should come first.
     BestIsNotClean,
+}
+
+impl fmt::Display for Caution {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoGrip { throws } => write!(f, "{throws} throws name no grip and are not used"),
+            Self::BestIsFar => f.write_str("even the best grip seldom lands in the window: look beyond the grip"),
+            Self::BestIsNotClean => f.write_str("the best grip does not spin the same twice: clean spin comes first"),
+        }
+    }
 }
 
 /// Fewest throws with every grip that may yet be the best.
