@@ -10,6 +10,8 @@
 //!   -> eyes hitter mix                          who hits it, and the best mix against him
 //!   -> evaluate search                          an arsenal judged; the best reachable shape
 //!   -> separation usage inspect advice          the answers
+//!   -> target slot trial progress cues plan     the follow-through
+//!   -> target slot trial progress cues plan     the follow-through: grips, outings, dates
 //!   -> report                                   answers into words, tables and JSON
 //!   -> cli                                      the command line
 //! ```
@@ -74,6 +76,13 @@ pub mod separation;
 pub mod usage;
 pub mod inspect;
 pub mod advice;
+
+pub mod target;
+pub mod slot;
+pub mod trial;
+pub mod progress;
+pub mod cues;
+pub mod plan;
 
 pub mod report;
 pub mod cli;

@@ -136,6 +136,7 @@ fn one_throw(rng: &mut Xoshiro256Plus, pitch: &DemoPitch, day: &DemoDay) -> Thro
         plate,
         label: None,
         grip: None,
+        wobble: None,
         batter_side: Some(if rng.gen_bool(0.5) { Side::Same } else { Side::Opposite }),
         outcome: Some(outcome(rng, crossing.x / INCH, crossing.z / INCH)),
     }

@@ -68,6 +68,13 @@ pub(super) fn side(cell: &[u8], hand: Option<Hand>) -> Option<Side> {
     hand.map(|throws| if throws == bats { Side::Same } else { Side::Opposite })
 }
 
+/// Yes or no.
+pub(super) fn yes_or_no(cell: &[u8]) -> Option<bool> {
+    let is = |word: &&str| cell.eq_ignore_ascii_case(word.as_bytes());
+    let yes = ["yes", "y", "true", "1"].iter().any(is);
+    (yes || ["no", "n", "false", "0"].iter().any(is)).then_some(yes)
+}
+
 /// The outcome, by the map's own words first and then by ours.
 pub(super) fn outcome(cell: &[u8], words: &BTreeMap<String, Outcome>) -> Option<Outcome> {
     if !words.is_empty() {

@@ -155,6 +155,7 @@ fn telling_words(quantity: Quantity) -> &'static [&'static [&'static str]] {
         Quantity::Outcome => &[&["outcome", "result", "call"]],
         Quantity::Date => &[&["date", "day", "game", "session"]],
         Quantity::Grip => &[&["grip"]],
+        Quantity::Wobble => &[&["wobble"]],
     }
 }
 

@@ -44,6 +44,8 @@ pub enum Quantity {
     Date,
     /// The grip.
     Grip,
+    /// Whether the ball wobbled.
+    Wobble,
 }
 
 /// What a quantity is made of, and so which units it may have.
@@ -134,7 +136,7 @@ impl Positive {
 
 impl Quantity {
     /// Every quantity, in the order of a file with our own names.
-    pub const ALL: [Self; 16] = [
+    pub const ALL: [Self; 17] = [
         Self::Speed,
         Self::VerticalBreak,
         Self::GloveSideBreak,
@@ -151,6 +153,7 @@ impl Quantity {
         Self::Outcome,
         Self::Date,
         Self::Grip,
+        Self::Wobble,
     ];
 
     /// The header it has in a file with our own names.
@@ -172,6 +175,7 @@ impl Quantity {
             Self::Outcome => "outcome",
             Self::Date => "date",
             Self::Grip => "grip",
+            Self::Wobble => "wobble",
         }
     }
 
@@ -194,7 +198,7 @@ impl Quantity {
             Self::Spin => Kind::Spin,
             Self::ActiveFraction => Kind::Fraction,
             Self::SpinClock => Kind::Clock,
-            Self::Pitch | Self::BatterSide | Self::Outcome | Self::Date | Self::Grip => Kind::Text,
+            Self::Pitch | Self::BatterSide | Self::Outcome | Self::Date | Self::Grip | Self::Wobble => Kind::Text,
         }
     }
 
@@ -210,7 +214,7 @@ impl Quantity {
             Self::ReleaseHeight | Self::Extension => (0.0, 9.0),
             Self::ReleaseSide => (-6.0, 6.0),
             Self::PlateSide | Self::PlateHeight => (-150.0, 200.0),
-            Self::Pitch | Self::BatterSide | Self::Outcome | Self::Date | Self::Grip => (0.0, 0.0),
+            Self::Pitch | Self::BatterSide | Self::Outcome | Self::Date | Self::Grip | Self::Wobble => (0.0, 0.0),
         }
     }
 

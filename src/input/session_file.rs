@@ -207,6 +207,7 @@ impl<'a> Reading<'a> {
             grip: plan.text(record, Q::Grip).map(|word| self.grips.index(word)),
             batter_side: plan.text(record, Q::BatterSide).and_then(|word| cells::side(word, self.session.hand)),
             outcome: plan.text(record, Q::Outcome).and_then(|word| self.outcome(word)),
+            wobble: plan.text(record, Q::Wobble).and_then(cells::yes_or_no),
         })
     }
 

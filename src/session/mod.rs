@@ -61,6 +61,8 @@ pub struct Throw {
     pub batter_side: Option<Side>,
     /// What came of it.
     pub outcome: Option<Outcome>,
+    /// Whether the ball wobbled, when somebody noted it.
+    pub wobble: Option<bool>,
 }
 
 /// A line of a file.
