@@ -8,8 +8,8 @@
 //!   -> input                                    files into profiles: the only step that can fail
 //!   -> eyes hitter mix                          who hits it, and the best mix against him
 //!   -> evaluate search                          an arsenal judged; the best reachable shape
-//!   -> separation usage inspect advice          the answers
-//!   -> report                                   answers into words, tables and JSON
+//!   -> separation sight usage inspect advice    the answers
+//!   -> report                                   answers into words, tables, pages and JSON
 //!   -> cli                                      the command line
 //! ```
 //!
@@ -64,6 +64,7 @@ pub mod evaluate;
 pub mod search;
 
 pub mod separation;
+pub mod sight;
 pub mod usage;
 pub mod inspect;
 pub mod advice;

@@ -51,9 +51,9 @@ pub(super) enum Question {
     /// What does he have? Reads a profile, checks it, divides movement between spin and seams.
     Check(CheckArgs),
     /// How far apart are his pitches, to a hitter?
-    Apart(ProfileArg),
+    Apart(PagedArgs),
     /// How should his pitches be used against each side?
-    Usage(ProfileArg),
+    Usage(PagedArgs),
     /// Should he add a pitch, which shape should he chase, and what is it worth?
     Advise(AdviseArgs),
     /// How must a pitch spin, and where does a mark on its spin pole show?
@@ -65,6 +65,23 @@ pub(super) struct ProfileArg {
     /// The athlete's profile (TOML).
     #[arg(value_name = "PROFILE")]
     pub(super) profile: PathBuf,
+}
+
+/// A profile whose answer can also be had as a page.
+#[derive(Debug, Args)]
+pub(super) struct PagedArgs {
+    #[command(flatten)]
+    pub(super) profile: ProfileArg,
+    #[command(flatten)]
+    pub(super) page: PageArg,
+}
+
+/// Where a page goes.
+#[derive(Debug, Args)]
+pub(super) struct PageArg {
+    /// Also write a page with pictures: one self-contained HTML file, for screen, phone and print.
+    #[arg(long, value_name = "FILE.html")]
+    pub(super) report: Option<PathBuf>,
 }
 
 #[derive(Debug, Args)]
@@ -92,6 +109,8 @@ pub(super) struct AdviseArgs {
     /// Worlds drawn from what is not known; more give steadier intervals.
     #[arg(long, value_name = "N", default_value_t = 128, value_parser = clap::value_parser!(u32).range(16..=4096))]
     pub(super) draws: u32,
+    #[command(flatten)]
+    pub(super) page: PageArg,
 }
 
 impl AdviseArgs {

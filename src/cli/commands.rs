@@ -1,22 +1,23 @@
 //! Each command: read, ask, set.
 
-use crate::advice::{self, Question as Asked, advise};
-use crate::evaluate::{Stage, Today};
+use crate::advice::{self, Advice, Question as Asked, advise};
+use crate::evaluate::{Stage, Thrown, Today};
 use crate::flight::Air;
 use crate::geometry::{Clock, Hand, Side, Vec3};
 use crate::input::read_profile;
 use crate::inspect::inspect;
 use crate::pitch::Shape;
 use crate::profile::{PerSide, Profile};
-use crate::report::{json, terminal};
+use crate::report::{html, json, terminal};
 use crate::search::reach::{Recipe, spin_of};
 use crate::separation::pairs;
+use crate::sight::{Sight, openings, sights};
 use crate::spin::Spin;
 use crate::units::FOOT;
 use crate::usage::usage;
 
 use super::Failure;
-use super::args::{AdviseArgs, CheckArgs, Cli, DotArgs, Format, ProfileArg, Question};
+use super::args::{AdviseArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
 
 /// The answer to a command line, as text to write out.
 pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
@@ -38,21 +39,23 @@ fn check(cli: &Cli, args: &CheckArgs) -> Result<String, Failure> {
     })
 }
 
-fn apart(cli: &Cli, args: &ProfileArg) -> Result<String, Failure> {
-    let profile = read_profile(&args.profile)?;
+fn apart(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
+    let profile = read_profile(&args.profile.profile)?;
     let stage = Stage::new(&profile);
     let today = Today::of(&stage);
     let aims = PerSide::from_fn(|side: Side| today.plans.on(side).aims.clone());
     let pairs = pairs(&stage, &aims);
+    args.page.write(|| html::apart(&profile, &pairs, &openings(&stage), sights(&stage, &stage.pitches).as_ref()))?;
     Ok(match cli.format {
         Format::Text => terminal::apart(&profile, &pairs, width()),
         Format::Json => json::apart(&profile, &pairs),
     })
 }
 
-fn usage_of(cli: &Cli, args: &ProfileArg) -> Result<String, Failure> {
-    let profile = read_profile(&args.profile)?;
+fn usage_of(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
+    let profile = read_profile(&args.profile.profile)?;
     let sides = usage(&profile, Asked::DEFAULT.draws, cli.seed);
+    args.page.write(|| html::usage(&profile, &sides))?;
     Ok(match cli.format {
         Format::Text => terminal::usage(&profile, &sides, width()),
         Format::Json => json::usage(&profile, &sides),
@@ -64,10 +67,19 @@ fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
     let question =
         advice::Question { family: args.family, command: args.command(), draws: args.draws as usize, seed: cli.seed };
     let advice = advise(&profile, question);
+    args.page.write(|| html::advise(&advice, sights_with_target(&advice).as_ref()))?;
     Ok(match cli.format {
         Format::Text => terminal::advise(&advice, width()),
         Format::Json => json::advise(&advice),
     })
+}
+
+/// What hitters see of today's pitches and, last, the one to chase.
+fn sights_with_target(advice: &Advice) -> Option<PerSide<Sight>> {
+    let stage = Stage::new(advice.profile);
+    let target = advice.target.iter().map(|target| target.pitch(&stage).thrown);
+    let pitches: Vec<Thrown> = stage.pitches.iter().copied().chain(target).collect();
+    sights(&stage, &pitches)
 }
 
 fn dot(cli: &Cli, args: &DotArgs) -> Result<String, Failure> {

@@ -5,6 +5,7 @@
 
 mod args;
 mod commands;
+mod page;
 
 use std::ffi::OsString;
 use std::io::{self, Write};
@@ -24,6 +25,14 @@ pub enum Failure {
     /// A command line to mend.
     #[error("error: {0}")]
     Request(String),
+    /// The page asked for could not be written.
+    #[error("error: cannot write {path}: {problem}\nhint: name a file in a folder that exists and that you may write to")]
+    Page {
+        /// Where it should have gone.
+        path: String,
+        /// What stood in the way.
+        problem: io::Error,
+    },
     /// The answer could not be written.
     #[error("error: cannot write the answer: {0}")]
     Output(#[from] io::Error),
