@@ -8,7 +8,8 @@
 //!   -> input                                    files into profiles: the only step that can fail
 //!   -> eyes hitter mix                          who hits it, and the best mix against him
 //!   -> evaluate search                          an arsenal judged; the best reachable shape
-//!   -> separation sight usage inspect advice    the answers
+//!   -> separation sight usage inspect advice
+//!      compare roster                            the answers
 //!   -> report                                   answers into words, tables, pages and JSON
 //!   -> cli                                      the command line
 //! ```
@@ -68,6 +69,8 @@ pub mod sight;
 pub mod usage;
 pub mod inspect;
 pub mod advice;
+pub mod compare;
+pub mod roster;
 
 pub mod report;
 pub mod cli;

@@ -16,7 +16,7 @@ use crate::spin::Spin;
 use crate::units::FOOT;
 use crate::usage::usage;
 
-use super::Failure;
+use super::{Failure, staff, starter};
 use super::args::{AdviseArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
 
 /// The answer to a command line, as text to write out.
@@ -27,6 +27,9 @@ pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
         Question::Usage(args) => usage_of(cli, args),
         Question::Advise(args) => advise_on(cli, args),
         Question::Dot(args) => dot(cli, args),
+        Question::Compare(args) => staff::compare_two(cli, args),
+        Question::Roster(args) => staff::roster(cli, args),
+        Question::New(args) => starter::new(args),
     }
 }
 
@@ -137,7 +140,7 @@ fn dot_of_target(cli: &Cli, shape: Shape, rpm: f64, hand: Hand) -> Result<String
 }
 
 /// Columns to set text in: `COLUMNS` when set, else the terminal's, else 80.
-fn width() -> u16 {
+pub(super) fn width() -> u16 {
     let said = std::env::var("COLUMNS").ok().and_then(|text| text.parse().ok());
     let seen = || terminal_size::terminal_size().map(|(terminal_size::Width(columns), _)| columns);
     said.or_else(seen).unwrap_or(80)

@@ -18,10 +18,12 @@ mod pitch_checks;
 mod pitch_table;
 mod profile_file;
 mod sections;
+mod starter;
 mod syntax;
 mod unit_hints;
 
 pub use error::{Fault, InputError};
+pub use starter::Starter;
 
 /// Reads a profile from its file.
 ///

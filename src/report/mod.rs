@@ -10,6 +10,7 @@ mod charts;
 mod format;
 pub mod html;
 pub mod json;
+pub mod staff;
 mod svg;
 pub mod terminal;
 mod words;

@@ -10,7 +10,6 @@ use crate::sight::Opening;
 
 use super::super::format::{percent, plain};
 use super::super::svg::{Drawing, Point, Tag};
-use super::super::words;
 use super::marks::Ink;
 use super::scale::Scale;
 use super::{Picture, Table, WIDTH, short};
@@ -22,7 +21,8 @@ const FLIGHT: (f64, f64) = (26.0, 262.0);
 /// Most a tine may leave the middle.
 const HALF: f64 = 30.0;
 
-/// Every pair as hitters of one side see it.
+/// Every pair; what can be told apart is that of hitters of `side`, from whom those of the other
+/// differ by a hair.
 pub(in super::super) fn forks(pairs: &[Pair], openings: &[Opening], names: &[&str], inks: &[Ink], side: Side) -> Picture {
     let height = TOP + ROW * pairs.len() as f64 + 8.0;
     let widest = pairs.iter().map(|pair| pair.seen.on(side).same_line.plate_in).fold(6.0, f64::max);
@@ -35,12 +35,12 @@ pub(in super::super) fn forks(pairs: &[Pair], openings: &[Opening], names: &[&st
         drawing.add_all(fork.tags(names, inks, index == 0));
     }
     Picture {
-        title: format!("How pairs come apart to {} hitters", words::side(side)),
+        title: "How two pitches come apart".into(),
         description: description(pairs, names, side),
         drawing,
         legend: "Both pitches of a pair leave the hand on one line, to the left. Inside the grey strip he cannot tell \
                  them apart; at the post he must decide. The wider the fork to the right of the post, the later they \
-                 part."
+                 part. One scale for all."
             .into(),
         table: table(pairs, names, side),
     }

@@ -145,7 +145,7 @@ fn scene(camera: &Camera, sight: &Sight, inks: &[Ink]) -> Tag {
     }
     if let Some(lowest) = sight.paths.iter().map(|path| camera.project(last(path))).max_by(|a, b| a.1.total_cmp(&b.1)) {
         let x = lowest.0.clamp(64.0, WIDTH - 64.0);
-        tags.push(Tag::text((x, lowest.1 + 28.0), "here he must decide").class("small mid"));
+        tags.push(Tag::text((x, lowest.1 + 28.0), "here he must decide").class("plainly mid"));
     }
     let window = format!("0 0 {WIDTH} {SCENE}");
     Tag::new("svg")

@@ -19,7 +19,7 @@ mod usage;
 pub(super) use ball::faces;
 pub(super) use forks::forks;
 pub(super) use hitter_view::hitter_view;
-pub(super) use marks::{Ink, Mark, inks};
+pub(super) use marks::{Ink, inks};
 pub(super) use ranges::{RangeRow, ranges};
 pub(super) use shape_map::{MapPitch, MapTarget, ShapeMap};
 pub(super) use slots::slots;

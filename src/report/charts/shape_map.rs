@@ -84,7 +84,7 @@ impl ShapeMap<'_> {
             drawing.add(pitch.ink.at(place, MARK));
             let speed = format!("{} mph", plain(pitch.shape.speed_mph, 0));
             let lines = [(&*short(pitch.name, 16), "name"), (&*speed, "small")];
-            drawing.add_all(labels.beside(place, MARK, &lines, 12.0));
+            drawing.add_all(labels.beside(place, ground.reach(pitch), &lines, 12.0));
         }
         if let Some(target) = &self.target {
             drawing.add_all(target_mark(&ground, target, &mut labels));
@@ -268,6 +268,12 @@ impl Ground {
 
     fn place(&self, shape: Shape) -> Point {
         self.spot(shape.glove_side_break_in, shape.vertical_break_in)
+    }
+
+    /// How far from its middle words must stay to leave most of a scatter's ellipse free.
+    fn reach(&self, pitch: &MapPitch) -> f64 {
+        let wide = HALF * pitch.spread.glove_side_break_in.min(pitch.spread.vertical_break_in) * self.per_inch;
+        (wide - 2.0).clamp(MARK, 22.0)
     }
 
     fn scatter(&self, pitch: &MapPitch) -> Tag {

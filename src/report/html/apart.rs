@@ -13,18 +13,21 @@ use super::{Page, about, todays_inks, todays_map, todays_names};
 pub fn apart(profile: &Profile, pairs: &[Pair], openings: &[Opening], sights: Option<&PerSide<Sight>>) -> String {
     let mut page = Page::new(&profile.athlete.name, "How far apart his pitches are, to a hitter.", &about(profile));
     let (inks, names) = (todays_inks(profile), todays_names(profile));
+    let map = todays_map(profile, "How his pitches move".into(), &inks).picture();
     if pairs.is_empty() {
         page.list("One pitch", ["with a single pitch there is nothing to compare".to_owned()]);
+        page.pictures("What he throws", "shape", [map]);
     } else {
-        page.pictures("When two pitches part", "fork", Side::BOTH.map(|side| forks(pairs, openings, &names, &inks, side)));
+        page.pictures("When two pitches part", "fork", [forks(pairs, openings, &names, &inks, Side::Same), map]);
     }
     if let Some(sights) = sights {
         let views = Side::BOTH.map(|side| hitter_view(sights.on(side), &names, &inks, profile.athlete.throws));
         page.pictures("What hitters see", "sight", views);
     }
-    page.pictures("How they move", "shape", [todays_map(profile, "How his pitches move".into(), &inks).picture()]);
-    page.table("Every pair", &table(pairs, &names));
-    page.list("How to read this", reading());
+    if !pairs.is_empty() {
+        page.table("Every pair", &table(pairs, &names));
+        page.list("How to read this", reading());
+    }
     page.assumptions(profile);
     page.finish()
 }

@@ -6,11 +6,15 @@
 
 mod advise;
 mod apart;
+mod compare;
 mod palette;
+mod roster;
 mod usage;
 
 pub use advise::advise;
 pub use apart::apart;
+pub use compare::compare;
+pub use roster::roster;
 pub use usage::usage;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};

@@ -5,14 +5,18 @@
 mod advise;
 mod apart;
 mod check;
+mod compare;
 mod dot;
+mod roster;
 mod shared;
 mod usage;
 
 pub use advise::advise;
 pub use apart::apart;
 pub use check::check;
+pub use compare::compare;
 pub use dot::{dot, dots};
+pub use roster::roster;
 pub use usage::usage;
 
 use serde::Serialize;
