@@ -188,9 +188,12 @@ fn descend(objective: &impl Fn(&[f64]) -> (f64, Vec<f64>), bounds: &Bounds, star
     let (runs, slopes) = objective(start);
     let mut at = Point { mix: start.to_vec(), runs, slopes };
     let mut step = 20.0;
-    for _ in 0..effort.moves {
+    for number in 1..=effort.moves {
         if gap_of(bounds, &at.mix, &at.slopes) < effort.gap {
             break;
+        }
+        if number % ACROSS_EVERY == 0 {
+            at = across(objective, bounds, at);
         }
         step = f64::min(step, STEEPEST / range(&at.slopes));
         let moved = Point::at(objective, multiplied(bounds, &at, step));
@@ -203,6 +206,22 @@ fn descend(objective: &impl Fn(&[f64]) -> (f64, Vec<f64>), bounds: &Bounds, star
     }
     let gap = gap_of(bounds, &at.mix, &at.slopes);
     Mix { shares: at.mix, runs: at.runs, gap }
+}
+
+/// Moves between two steps across: multiplying brings a pitch back from next to nothing only slowly
+/// when it is hardly better than the others.
+const ACROSS_EVERY: usize = 20;
+
+/// A Frank-Wolfe step: straight toward the allowed mix that the slopes like best, as far as it
+/// pays, found by halving.
+fn across(objective: &impl Fn(&[f64]) -> (f64, Vec<f64>), bounds: &Bounds, at: Point) -> Point {
+    const HALVINGS: i32 = 14;
+    let target = bounds.cheapest(&at.slopes);
+    (1..=HALVINGS)
+        .map(|halvings| 0.5_f64.powi(halvings))
+        .map(|part| Point::at(objective, at.mix.iter().zip(&target).map(|(a, b)| a + part * (b - a)).collect()))
+        .find(|moved| moved.runs < at.runs)
+        .unwrap_or(at)
 }
 
 /// A mix with its runs and slopes.

@@ -11,7 +11,7 @@
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
-use arsenalfit::evaluate::{SidePlan, Stage, Today};
+use arsenalfit::evaluate::{SideOutlook, SidePlan, Stage, Today};
 use arsenalfit::flight::inverse::{MIDDLE, release_point, shape_of_throw, throw_of_shape};
 use arsenalfit::flight::{Air, State, Throw, integrate};
 use arsenalfit::geometry::{Side, Vec3};
@@ -215,7 +215,7 @@ fn expected(stage: &Stage, side: Side) -> Vec<Rates> {
         })
         .collect();
     let usage: Vec<f64> = stage.profile.pitches.iter().filter_map(|pitch| *pitch.usage.on(side)).collect();
-    Facing::new(&laws, &stage.hitter, side, &normal_points(4096)).expected(&usage).rates
+    Facing::new(&laws, &stage.hitter, side, &normal_points(4096, 0.0)).expected(&usage).rates
 }
 
 #[test]
@@ -250,10 +250,12 @@ fn the_teaching_data_make_a_profile_with_finite_plans_and_advice() {
     for side in Side::BOTH {
         let plan: &SidePlan = today.plans.on(side);
         assert!(plan.mix.runs.is_finite() && (plan.mix.shares.iter().sum::<f64>() - 1.0).abs() < 1e-12);
-        let shown = plan.shown_rates(&plan.expected(&plan.mix.shares).rates);
-        for rates in shown {
-            let sum = rates.take() + rates.swing_and_miss + rates.weak_contact + rates.solid_contact;
-            assert!((sum - 1.0).abs() < 1e-9, "{side}: {rates:?}");
+        for pitch in SideOutlook::of(plan, &plan.mix.shares, &[]).pitches {
+            let sum = [pitch.take, pitch.swing_and_miss, pitch.weak_contact, pitch.solid_contact]
+                .iter()
+                .map(|rate| rate.value)
+                .sum::<f64>();
+            assert!((sum - 1.0).abs() < 1e-9, "{side}: {pitch:?}");
         }
     }
     for family in [Family::Sweeper, Family::Cutter, Family::Splitter] {

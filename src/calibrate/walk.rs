@@ -3,7 +3,8 @@
 //! The likelihood of the evidence is multinomial in the five classes of every cell. The model is
 //! known to be wrong in detail, so the likelihood is tempered: its logarithm is divided by the
 //! dispersion, the deviance at the best point per degree of freedom (P. `McCullagh` and J. A. Nelder,
-//! *Generalized Linear Models* (1989), section 4.5, from memory). The prior is even over the box.
+//! *Generalized Linear Models* (1989), section 4.5, from memory). One athlete's pitches are little to
+//! go by, so the published values are the prior (`Parameter::prior`), inside the box.
 
 use rand::{Rng, SeedableRng};
 use rand_xoshiro::Xoshiro256PlusPlus;
@@ -17,7 +18,7 @@ use super::evidence::{CLASSES, class_chances};
 /// The outcome of a walk.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Fit {
-    /// The likeliest point met.
+    /// The likeliest point met, prior and tempered evidence together.
     pub best: FreeParameters,
     /// Points that the evidence likes about equally, evenly thinned from the walk.
     pub ensemble: Vec<FreeParameters>,
@@ -28,7 +29,7 @@ pub struct Fit {
 }
 
 /// Steps looked at for the best point before the ensemble is gathered, and while it is.
-const SEARCH: usize = 6000;
+const SEARCH: usize = 4000;
 const GATHER: usize = 9000;
 /// Step, as a share of a parameter's range: wide while searching, narrower while gathering.
 const WIDE: f64 = 0.10;
@@ -39,19 +40,16 @@ pub fn fit(evidence: &Evidence, keep: impl Fn(usize) -> bool + Copy, members: us
     let mut chance = Xoshiro256PlusPlus::seed_from_u64(seed);
     let likelihood = |point: &FreeParameters| log_likelihood(evidence, point, keep);
     let start = FreeParameters::start();
-    let mut search = Walk { here: start, value: likelihood(&start), best: start, best_value: f64::NEG_INFINITY };
-    search.remember();
-    for _ in 0..SEARCH {
-        // Cooled to a third, so that the search climbs rather than wanders.
-        search.step(&mut chance, WIDE, 1.0 / 3.0, likelihood);
-    }
-    let dispersion = dispersion(evidence, search.best_value, keep);
-    let mut walk = Walk { here: search.best, value: search.best_value, ..search };
+    // Twice: the first walk tells the dispersion, the second looks for the best point under it.
+    let rough = search(start, 1.0, &mut chance, likelihood);
+    let dispersion = dispersion(evidence, rough.best_value, keep).max(1.0);
+    let found = search(rough.best, dispersion, &mut chance, likelihood);
+    let mut walk = Walk { here: found.best, value: found.best_value, ..found };
     let mut taken = 0;
     let every = GATHER / members.max(1);
     let mut ensemble = Vec::with_capacity(members);
     for step in 0..every * members {
-        taken += usize::from(walk.step(&mut chance, NARROW, dispersion.max(1.0), likelihood));
+        taken += usize::from(walk.step(&mut chance, NARROW, dispersion, likelihood));
         if step % every == every - 1 {
             ensemble.push(walk.here);
         }
@@ -59,11 +57,30 @@ pub fn fit(evidence: &Evidence, keep: impl Fn(usize) -> bool + Copy, members: us
     Fit { best: walk.best, ensemble, dispersion, accepted: taken as f64 / (every * members).max(1) as f64 }
 }
 
+/// A walk that keeps an eye on the best point.
+fn search(
+    start: FreeParameters,
+    temperature: f64,
+    chance: &mut Xoshiro256PlusPlus,
+    likelihood: impl Fn(&FreeParameters) -> f64 + Copy,
+) -> Walk {
+    let value = likelihood(&start);
+    let belief = value / temperature + start.log_prior();
+    let mut walk = Walk { here: start, value, best: start, best_value: value, best_belief: belief };
+    for _ in 0..SEARCH {
+        walk.step(chance, WIDE, temperature, likelihood);
+    }
+    walk
+}
+
 struct Walk {
     here: FreeParameters,
+    /// Log likelihood here.
     value: f64,
     best: FreeParameters,
+    /// Log likelihood and tempered log posterior of the best point.
     best_value: f64,
+    best_belief: f64,
 }
 
 impl Walk {
@@ -87,19 +104,21 @@ impl Walk {
             return false;
         }
         let value = likelihood(&proposal);
-        let taken = dice.ln() < (value - self.value) / temperature;
+        let belief = value / temperature + proposal.log_prior();
+        let taken = dice.ln() < belief - (self.value / temperature + self.here.log_prior());
         if taken {
             self.here = proposal;
             self.value = value;
-            self.remember();
+            self.remember(belief);
         }
         taken
     }
 
-    fn remember(&mut self) {
-        if self.value > self.best_value {
+    fn remember(&mut self, belief: f64) {
+        if belief > self.best_belief {
             self.best = self.here;
             self.best_value = self.value;
+            self.best_belief = belief;
         }
     }
 }

@@ -110,10 +110,12 @@ impl SidePlan {
         let law = stage.law(new, aim, self.side, self.decision);
         let facing = self.facing.with(&law, &stage.habit(new, self.side, self.decision));
         let bounds = stage.bounds(Some(new.family));
-        let starts = [self.with_share(new_start_share(stage)), self.with_share(0.0)].map(|start| bounds.nearest(start));
+        // The runs may have a hollow without the new pitch and another with much of it.
+        let cap = stage.profile.limits.new_pitch_cap;
+        let starts = [0.45 * cap, cap, 0.15 * cap, 0.0].map(|share| bounds.nearest(self.with_share(share)));
         let own = self.own_with(stage, new);
         let corrections = &own.corrections;
-        let kept = if effort == Effort::SHOWN { &starts[..] } else { &starts[..1] };
+        let kept = if effort == Effort::SHOWN { &starts[..] } else { &starts[..2] };
         let mix = best_mix(objective(&facing, corrections), &bounds, kept, effort);
         Chosen { aim, facing, own, mix }
     }

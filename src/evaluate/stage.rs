@@ -14,7 +14,7 @@ use super::Draw;
 
 /// Points of the even set where a result is shown: a gain is then within about 0.03 runs per 100 of
 /// what 4096 points say (test).
-const POINTS: usize = 384;
+const POINTS: usize = 320;
 /// Points while many shapes are compared, and in each of the worlds, where every world has a set of
 /// its own so that their errors do not add up.
 const ROUGH_POINTS: usize = 96;

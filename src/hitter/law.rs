@@ -44,6 +44,9 @@ pub struct PitchLaw {
     met: [f64; MET],
     /// Factor of the covariance of what is seen, the hitter's own noise included.
     factor: Cholesky<FEATURES>,
+    /// Columns that turn standard normals into sights: the first three are the directions that say
+    /// most of height, side and arrival, so that the evenest coordinates of the set serve them.
+    spread: Matrix<FEATURES, FEATURES>,
     /// Regression of what is met on what is seen.
     gain: Matrix<MET, FEATURES>,
     /// Covariance of what is met once something has been seen.
@@ -80,8 +83,9 @@ impl PitchLaw {
         let left: Matrix<MET, MET> = std::array::from_fn(|r| {
             std::array::from_fn(|c| met_cov[r][c] - (0..FEATURES).map(|k| gain[r][k] * cross[c][k]).sum::<f64>())
         });
+        let spread = aligned(&factor, &gain);
         let strike_sd = (left[0][0].max(1e-8).sqrt(), left[1][1].max(1e-8).sqrt());
-        Self { seen: slopes.seen_mean, met: slopes.met_mean, factor, gain, left, strike_sd }
+        Self { seen: slopes.seen_mean, met: slopes.met_mean, factor, spread, gain, left, strike_sd }
     }
 
     /// Mean arrival time, s.
@@ -91,8 +95,7 @@ impl PitchLaw {
 
     /// What is seen at a point of the standard normal set.
     pub(super) fn sight(&self, point: &Seen) -> Seen {
-        let spread = self.factor.spread(point);
-        std::array::from_fn(|i| self.seen[i] + spread[i])
+        std::array::from_fn(|i| self.seen[i] + (0..FEATURES).map(|k| self.spread[i][k] * point[k]).sum::<f64>())
     }
 
     /// Log density of seeing `sight` (up to a constant common to all laws).
@@ -218,6 +221,30 @@ fn coefficient_per_metre(throw: &Throw, breaks: [f64; 2]) -> f64 {
     } else {
         2.0 / (throw.forces.per_metre * reach * reach).max(f64::MIN_POSITIVE)
     }
+}
+
+/// A square root of the covariance, `L Q`: Q is orthogonal, its first columns along the rows of
+/// `gain × L` (Gram and Schmidt), the rest whatever completes them.
+fn aligned(factor: &Cholesky<FEATURES>, gain: &Matrix<MET, FEATURES>) -> Matrix<FEATURES, FEATURES> {
+    let axis = |k: usize| -> Seen { std::array::from_fn(|i| if i == k { 1.0 } else { 0.0 }) };
+    let lower: [Seen; FEATURES] = std::array::from_fn(|k| factor.spread(&axis(k)));
+    let dot = |a: &Seen, b: &Seen| (0..FEATURES).map(|i| a[i] * b[i]).sum::<f64>();
+    let told = [1, 0, 2].map(|r| -> Seen { std::array::from_fn(|k| dot(&gain[r], &lower[k])) });
+    let mut basis: Vec<Seen> = Vec::with_capacity(FEATURES);
+    for candidate in told.into_iter().chain((0..FEATURES).rev().map(axis)) {
+        let mut rest = candidate;
+        for _ in 0..2 {
+            for b in &basis {
+                let along = dot(b, &rest);
+                rest = std::array::from_fn(|i| rest[i] - along * b[i]);
+            }
+        }
+        let size = dot(&rest, &rest).sqrt();
+        if basis.len() < FEATURES && size > 1e-6 * dot(&candidate, &candidate).sqrt() {
+            basis.push(rest.map(|x| x / size));
+        }
+    }
+    std::array::from_fn(|i| std::array::from_fn(|k| (0..FEATURES).map(|j| lower[j][i] * basis[k][j]).sum()))
 }
 
 /// `A D Bᵀ` for a diagonal D.

@@ -38,15 +38,10 @@ pub struct Hitter {
     pub runs: RunValues,
 }
 
-/// Share of the fitted familiarity term that an ordinary athlete gets. Chosen so that the model's
-/// platoon gap has the published size, 12 to 23 points of on-base percentage (Winston, *Mathletics*
-/// chapter 12), about 0.2 to 0.4 runs per 100 pitches, with the published order of the families.
-const USUAL_FAMILIARITY: f64 = 0.15;
-
 impl Hitter {
-    /// The hitter of a level at the likeliest point of the calibration.
+    /// The hitter of a level at the middle of the calibrated ensemble.
     pub fn of(level: Level) -> Self {
-        Self::at(&FreeParameters::best(), level)
+        Self::at(&FreeParameters::centre(), level)
     }
 
     /// The hitter of a level at `point`. The calibration is to professionals; below that, eyes and
@@ -61,9 +56,10 @@ impl Hitter {
             Level::Youth => 1.7,
         };
         let mut hitter = point.hitter();
-        // The calibration's familiarity term is one unusual left-hander's, whom same-side hitters
-        // hardly ever see; an ordinary athlete gets a small part of it.
-        hitter.eyes.same_side_factor = 1.0 + USUAL_FAMILIARITY * (hitter.eyes.same_side_factor - 1.0);
+        // The familiarity term is one unusual left-hander's, whom same-side hitters hardly ever see.
+        // For others geometry alone gives the published order of the families and about the
+        // published size (sweeper -0.3 runs per 100, changeup reversed), and the term would swamp it.
+        hitter.eyes.same_side_factor = 1.0;
         hitter.noisier(factor, factor)
     }
 

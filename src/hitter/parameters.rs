@@ -18,25 +18,28 @@ pub struct Parameter {
     pub name: &'static str,
     /// Range, from published values where there are any (DEVELOPERS.md, Sources 5).
     pub range: (f64, f64),
+    /// What is believed before the fit: mean and standard deviation. Published values where there
+    /// are any, else the start values.
+    pub prior: (f64, f64),
 }
 
 /// Every fitted parameter, in the order of the ensemble file.
 pub const PARAMETERS: [Parameter; 10] = [
     // Direction in depth 0.14-0.22 degrees (Portfors-Yeomans and Regan 1997), a little wider.
-    Parameter { name: "angular_deg", range: (0.12, 0.24) },
+    Parameter { name: "angular_deg", range: (0.12, 0.24), prior: (0.18, 0.02) },
     // Speed 0.06 after 100 ms (Snowden and Braddick 1991); time to contact 0.013-0.027 (Regan 2000).
-    Parameter { name: "speed_weber", range: (0.02, 0.07) },
+    Parameter { name: "speed_weber", range: (0.02, 0.07), prior: (0.045, 0.01) },
     // A swing lasts about 150 ms (Adair 2000) and is started a little before.
-    Parameter { name: "decision_lead_ms", range: (150.0, 200.0) },
-    Parameter { name: "swing_slope", range: (3.0, 14.0) },
-    Parameter { name: "swing_midpoint", range: (0.20, 0.60) },
-    Parameter { name: "swing_ceiling", range: (0.60, 0.95) },
-    Parameter { name: "comfort_in", range: (7.0, 16.0) },
+    Parameter { name: "decision_lead_ms", range: (150.0, 200.0), prior: (165.0, 10.0) },
+    Parameter { name: "swing_slope", range: (3.0, 14.0), prior: (6.0, 1.5) },
+    Parameter { name: "swing_midpoint", range: (0.20, 0.60), prior: (0.32, 0.06) },
+    Parameter { name: "swing_ceiling", range: (0.60, 0.95), prior: (0.76, 0.05) },
+    Parameter { name: "comfort_in", range: (7.0, 16.0), prior: (9.0, 2.0) },
     // Bat control on a tee 1.5 in from the sweet centre (Higuchi et al. 2013) bounds these above.
-    Parameter { name: "hands_in", range: (0.2, 1.5) },
+    Parameter { name: "hands_in", range: (0.2, 1.5), prior: (0.5, 0.15) },
     // Timing about 7 ms (Brenner et al. 2014); professionals about 5 ms (Summers).
-    Parameter { name: "timing_ms", range: (4.0, 10.0) },
-    Parameter { name: "same_side_factor", range: (1.0, 2.0) },
+    Parameter { name: "timing_ms", range: (4.0, 10.0), prior: (7.0, 1.0) },
+    Parameter { name: "same_side_factor", range: (1.0, 2.0), prior: (1.2, 0.25) },
 ];
 
 /// Errors along the bat per error in height: the start values' ratio, kept.
@@ -62,6 +65,15 @@ impl FreeParameters {
             bat.timing_sd / MILLISECOND,
             eyes.same_side_factor,
         ])
+    }
+
+    /// Logarithm of the prior density, up to a constant: independent normals.
+    pub fn log_prior(&self) -> f64 {
+        let term = |(value, parameter): (&f64, Parameter)| {
+            let (mean, sd) = parameter.prior;
+            -0.5 * ((value - mean) / sd).powi(2)
+        };
+        self.0.iter().zip(PARAMETERS).map(term).sum()
     }
 
     /// Whether every parameter is in its range.
@@ -104,9 +116,10 @@ static MEMBERS: LazyLock<Vec<FreeParameters>> = LazyLock::new(|| {
 });
 
 impl FreeParameters {
-    /// The likeliest point.
-    pub fn best() -> Self {
-        MEMBERS[0]
+    /// The middle of the ensemble: its mean.
+    pub fn centre() -> Self {
+        let members = Self::ensemble();
+        Self(std::array::from_fn(|k| members.iter().map(|point| point.0[k]).sum::<f64>() / members.len() as f64))
     }
 
     /// The ensemble, at least one member, without the likeliest point when there are others.

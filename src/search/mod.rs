@@ -139,7 +139,9 @@ struct Hunt<'h, 'p> {
 impl<'h, 'p> Hunt<'h, 'p> {
     fn new(stage: &Stage<'p>, today: &'h Today, family: Family) -> Self {
         let reach = Reach::of(stage, family);
-        let bounds = [reach.speed_mph, reach.vertical_in, reach.glove_side_in];
+        let whole = [reach.speed_mph, reach.vertical_in, reach.glove_side_in];
+        let bounds =
+            stage.pitches.iter().find(|pitch| pitch.family == family).map_or(whole, |own| beside(own.shape, whole));
         Self { stage: stage.rough(), today, reach, bounds, spread: new_spread(stage, Command::Mastered) }
     }
 
@@ -219,6 +221,17 @@ impl<'h, 'p> Hunt<'h, 'p> {
         });
         trades
     }
+}
+
+/// A second pitch of a family he throws is looked for beside the first: the same hand makes it. What
+/// lies farther off is another pitch by another name.
+fn beside(own: Shape, whole: Bounds3) -> Bounds3 {
+    const NEAR: [f64; 3] = [2.0, 4.0, 4.0];
+    let centre = [own.speed_mph, own.vertical_break_in, own.glove_side_break_in];
+    std::array::from_fn(|axis| {
+        let (low, high) = whole[axis];
+        ((centre[axis] - NEAR[axis]).clamp(low, high), (centre[axis] + NEAR[axis]).clamp(low, high))
+    })
 }
 
 fn shape(point: [f64; 3]) -> Shape {

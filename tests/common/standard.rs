@@ -56,5 +56,5 @@ pub(crate) fn facing(stage: &Stage, side: Side, pitches: &[(Thrown, Aim)], point
     let decision = stage.decision();
     let law =
         |&(pitch, aim): &(Thrown, Aim)| (stage.law(&pitch, aim, side, decision), stage.habit(&pitch, side, decision));
-    Facing::new(&pitches.iter().map(law).collect::<Vec<_>>(), &stage.hitter, side, &normal_points(points))
+    Facing::new(&pitches.iter().map(law).collect::<Vec<_>>(), &stage.hitter, side, &normal_points(points, 0.0))
 }
