@@ -262,7 +262,7 @@ impl Weighed {
             reasons.insert(0, reason);
             return Self { verdict: Verdict::OtherPitch, reasons, better: Some(better) };
         }
-        let verdict = asked.map_or(Verdict::NotNow, |candidate| own_verdict(profile, question, candidate));
+        let verdict = asked.map_or(Verdict::NotNow, |candidate| verdict_on(profile, question, candidate));
         if verdict == Verdict::NotNow {
             reasons.push(Reason::NothingElse);
         }
@@ -270,7 +270,8 @@ impl Weighed {
     }
 }
 
-fn own_verdict(profile: &Profile, question: Question, candidate: &Candidate) -> Verdict {
+/// What to do about `candidate` when no other pitch is weighed and nothing forbids it.
+pub fn verdict_on(profile: &Profile, question: Question, candidate: &Candidate) -> Verdict {
     let worth = candidate.worth(question.command);
     if worth.chance_real < WORTH_A_TRIAL || worth.overall.value < TRIFLE {
         return Verdict::NotNow;
@@ -342,7 +343,7 @@ fn better(
 /// What forbids this family to this athlete. Guidelines of USA Baseball and Major League Baseball,
 /// copy of about 2015: age 8 and under fastball and changeup only; 13 to 14 breaking balls only
 /// after a consistent fastball and changeup. Between them this project is as careful as at 8.
-fn bar(profile: &Profile, family: Family) -> Option<Bar> {
+pub fn bar(profile: &Profile, family: Family) -> Option<Bar> {
     let throws = |wanted: fn(Family) -> bool| profile.pitches.iter().any(|pitch| wanted(pitch.family));
     let basics = throws(Family::is_fastball) && throws(|family| family == Family::Changeup);
     let hard_on_the_arm = family.is_breaking() || family == Family::Cutter || family == Family::Splitter;

@@ -9,10 +9,10 @@
 //!   -> sorting profile_text demo                throws into pitches, pitches into a profile
 //!   -> eyes hitter mix                          who hits it, and the best mix against him
 //!   -> evaluate search                          an arsenal judged; the best reachable shape
-//!   -> separation usage inspect advice          the answers
-//!   -> target slot trial progress cues plan     the follow-through
+//!   -> separation sight usage inspect advice
+//!      compare roster                            the answers
 //!   -> target slot trial progress cues plan     the follow-through: grips, outings, dates
-//!   -> report                                   answers into words, tables and JSON
+//!   -> report                                   answers into words, tables, pages and JSON
 //!   -> cli                                      the command line
 //! ```
 //!
@@ -73,9 +73,12 @@ pub mod evaluate;
 pub mod search;
 
 pub mod separation;
+pub mod sight;
 pub mod usage;
 pub mod inspect;
 pub mod advice;
+pub mod compare;
+pub mod roster;
 
 pub mod target;
 pub mod slot;

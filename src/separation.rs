@@ -80,7 +80,7 @@ pub fn pairs(stage: &Stage, aims: &PerSide<Vec<Aim>>) -> Vec<Pair> {
 
 fn compare(stage: &Stage, pitches: (usize, usize), aims: &PerSide<Vec<Aim>>) -> Pair {
     let (a, b) = (&stage.pitches[pitches.0], &stage.pitches[pitches.1]);
-    let arrival = |pitch: &Thrown| throw_to(stage, pitch, MIDDLE).fly().crossing().time;
+    let arrival = |pitch: &Thrown| middle_throw(stage, pitch).fly().crossing().time;
     Pair {
         pitches,
         speed_gap_mph: a.shape.speed_mph - b.shape.speed_mph,
@@ -121,8 +121,8 @@ fn seen(stage: &Stage, side: Side, a: &Thrown, b: &Thrown, aims: (Aim, Aim)) -> 
         [away * side.away_sign() * INCH, height * INCH]
     };
     // On the same line: both start as the first does when it is thrown to the middle.
-    let first = throw_to(stage, a, MIDDLE);
-    let second = on_the_line_of(&first, &throw_to(stage, b, MIDDLE));
+    let first = middle_throw(stage, a);
+    let second = on_the_line_of(&first, &middle_throw(stage, b));
     let ball = first.fly().at(decision).position;
     let range = (ball - Eyes::position(side)).norm();
     // Two directions are compared, each with the eye's error.
@@ -139,8 +139,13 @@ fn throw_to(stage: &Stage, pitch: &Thrown, target: [f64; 2]) -> Throw {
     throw_of_shape(pitch.shape, pitch.release, target, stage.air)
 }
 
+/// `pitch` thrown to the middle of the zone.
+pub fn middle_throw(stage: &Stage, pitch: &Thrown) -> Throw {
+    throw_to(stage, pitch, MIDDLE)
+}
+
 /// `throw` with its own speed and forces, leaving its own release point in the direction of `line`.
-fn on_the_line_of(line: &Throw, throw: &Throw) -> Throw {
+pub fn on_the_line_of(line: &Throw, throw: &Throw) -> Throw {
     let forces: Forces = throw.forces;
     Throw { release: throw.release, velocity: line.velocity.unit() * throw.velocity.norm(), forces }
 }

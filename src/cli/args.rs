@@ -53,9 +53,9 @@ pub(super) enum Question {
     /// Which pitches are in these throws? Sorts tracking sessions and writes the profile.
     Sort(SortArgs),
     /// How far apart are his pitches, to a hitter?
-    Apart(ProfileArg),
+    Apart(PagedArgs),
     /// How should his pitches be used against each side?
-    Usage(ProfileArg),
+    Usage(PagedArgs),
     /// Should he add a pitch, which shape should he chase, and what is it worth?
     Advise(AdviseArgs),
     /// For developers: fit the hitter to a labelled session and write the ensemble.
@@ -63,6 +63,12 @@ pub(super) enum Question {
     Calibrate(CalibrateArgs),
     /// How must a pitch spin, and where does a mark on its spin pole show?
     Dot(DotArgs),
+    /// Which of two athletes gains more from the same new pitch, and why?
+    Compare(CompareArgs),
+    /// Who of a folder of profiles gains most from a new pitch?
+    Roster(RosterArgs),
+    /// Write a commented profile to start from.
+    New(NewArgs),
 }
 
 #[derive(Debug, Args)]
@@ -70,6 +76,23 @@ pub(super) struct ProfileArg {
     /// The athlete's profile (TOML).
     #[arg(value_name = "PROFILE")]
     pub(super) profile: PathBuf,
+}
+
+/// A profile whose answer can also be had as a page.
+#[derive(Debug, Args)]
+pub(super) struct PagedArgs {
+    #[command(flatten)]
+    pub(super) profile: ProfileArg,
+    #[command(flatten)]
+    pub(super) page: PageArg,
+}
+
+/// Where a page goes.
+#[derive(Debug, Args)]
+pub(super) struct PageArg {
+    /// Also write a page with pictures: one self-contained HTML file, for screen, phone and print.
+    #[arg(long, value_name = "FILE.html")]
+    pub(super) report: Option<PathBuf>,
 }
 
 #[derive(Debug, Args)]
@@ -139,6 +162,8 @@ pub(super) struct AdviseArgs {
     /// Worlds drawn from what is not known; more give steadier intervals.
     #[arg(long, value_name = "N", default_value_t = 128, value_parser = clap::value_parser!(u32).range(16..=4096))]
     pub(super) draws: u32,
+    #[command(flatten)]
+    pub(super) page: PageArg,
 }
 
 impl AdviseArgs {
@@ -180,6 +205,52 @@ pub(super) struct CalibrateArgs {
     pub(super) members: usize,
 }
 
+#[derive(Debug, Args)]
+pub(super) struct CompareArgs {
+    /// The first athlete's profile (TOML).
+    #[arg(value_name = "A")]
+    pub(super) first: PathBuf,
+    /// The second athlete's profile (TOML).
+    #[arg(value_name = "B")]
+    pub(super) second: PathBuf,
+    /// The new pitch both are asked about.
+    #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = family)]
+    pub(super) family: Family,
+    #[command(flatten)]
+    pub(super) page: PageArg,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct RosterArgs {
+    /// A folder of profiles (*.toml).
+    #[arg(value_name = "DIR")]
+    pub(super) folder: PathBuf,
+    /// Worlds drawn from what is not known; more give steadier intervals.
+    #[arg(long, value_name = "N", default_value_t = 32, value_parser = clap::value_parser!(u32).range(16..=4096))]
+    pub(super) draws: u32,
+    #[command(flatten)]
+    pub(super) page: PageArg,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct NewArgs {
+    /// The file to write; one that exists is left alone.
+    #[arg(value_name = "FILE")]
+    pub(super) file: PathBuf,
+    /// Name of the athlete.
+    #[arg(long)]
+    pub(super) name: Option<String>,
+    /// Throwing hand.
+    #[arg(long, value_name = "HAND", value_parser = hand)]
+    pub(super) throws: Option<Hand>,
+    /// Years.
+    #[arg(long, value_parser = age)]
+    pub(super) age: Option<u8>,
+    /// A pitch: family, speed in mph, vertical break and glove-side break in inches; may be repeated.
+    #[arg(long = "pitch", value_name = "FAMILY SPEED VERTICAL GLOVE", value_parser = pitch)]
+    pub(super) pitches: Vec<(Family, Shape)>,
+}
+
 fn family(text: &str) -> Result<Family, String> {
     Family::from_name(text).ok_or_else(|| {
         let names = Family::ALL.map(Family::name);
@@ -189,7 +260,7 @@ fn family(text: &str) -> Result<Family, String> {
     })
 }
 
-fn hand(text: &str) -> Result<Hand, String> {
+pub(super) fn hand(text: &str) -> Result<Hand, String> {
     match text {
         "right" => Ok(Hand::Right),
         "left" => Ok(Hand::Left),
@@ -203,6 +274,24 @@ fn number(text: &str, what: &str, low: f64, high: f64) -> Result<f64, String> {
         .ok()
         .filter(|value| (low..=high).contains(value))
         .ok_or_else(|| format!("{what} must be a number from {low} to {high}, not {text:?}"))
+}
+
+/// "20".
+pub(super) fn age(text: &str) -> Result<u8, String> {
+    text.trim()
+        .parse()
+        .ok()
+        .filter(|age| (5..=60).contains(age))
+        .ok_or("age must be a whole number from 5 to 60".into())
+}
+
+/// "four-seam 91 16 -7"; commas may stand between the numbers.
+pub(super) fn pitch(text: &str) -> Result<(Family, Shape), String> {
+    let text = text.trim();
+    let (name, numbers) =
+        text.split_once([' ', ',']).ok_or("write a family and three numbers, such as four-seam 91 16 -7")?;
+    let numbers: Vec<&str> = numbers.split([' ', ',']).filter(|part| !part.is_empty()).collect();
+    Ok((family(name)?, shape(&numbers.join(","))?))
 }
 
 fn elevation(text: &str) -> Result<f64, String> {

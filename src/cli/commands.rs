@@ -1,24 +1,25 @@
 //! Each command: read, ask, set.
 
-use crate::advice::{self, Question as Asked, advise};
+use crate::advice::{self, Advice, Question as Asked, advise};
 use crate::calibrate::{Evidence, cross_validate, fit};
-use crate::evaluate::{Stage, Today};
+use crate::evaluate::{Stage, Thrown, Today};
 use crate::flight::Air;
 use crate::geometry::{Clock, Hand, Side, Vec3};
 use crate::input::{ReadOptions, read_columns, read_profile, read_sessions};
 use crate::inspect::inspect;
 use crate::pitch::Shape;
 use crate::profile::{PerSide, Profile};
-use crate::report::{ensemble, json, terminal};
+use crate::report::{ensemble, html, json, terminal};
 use crate::search::reach::{Recipe, spin_of};
 use crate::separation::pairs;
+use crate::sight::{Sight, openings, sights};
 use crate::sorting::{Options as SortOptions, sort};
 use crate::spin::Spin;
 use crate::units::FOOT;
 use crate::usage::usage;
 
-use super::Failure;
-use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, ProfileArg, Question};
+use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
+use super::{Failure, staff, starter};
 
 /// The answer to a command line, as text to write out.
 pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
@@ -30,6 +31,9 @@ pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
         Question::Advise(args) => advise_on(cli, args),
         Question::Dot(args) => dot(cli, args),
         Question::Calibrate(args) => calibrate(cli, args),
+        Question::Compare(args) => staff::compare_two(cli, args),
+        Question::Roster(args) => staff::roster(cli, args),
+        Question::New(args) => starter::new(args),
     }
 }
 
@@ -42,21 +46,23 @@ fn check(cli: &Cli, args: &CheckArgs) -> Result<String, Failure> {
     })
 }
 
-fn apart(cli: &Cli, args: &ProfileArg) -> Result<String, Failure> {
-    let profile = read_profile(&args.profile)?;
+fn apart(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
+    let profile = read_profile(&args.profile.profile)?;
     let stage = Stage::new(&profile);
     let today = Today::of(&stage);
     let aims = PerSide::from_fn(|side: Side| today.plans.on(side).aims.clone());
     let pairs = pairs(&stage, &aims);
+    args.page.write(|| html::apart(&profile, &pairs, &openings(&stage), sights(&stage, &stage.pitches).as_ref()))?;
     Ok(match cli.format {
         Format::Text => terminal::apart(&profile, &pairs, width()),
         Format::Json => json::apart(&profile, &pairs),
     })
 }
 
-fn usage_of(cli: &Cli, args: &ProfileArg) -> Result<String, Failure> {
-    let profile = read_profile(&args.profile)?;
+fn usage_of(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
+    let profile = read_profile(&args.profile.profile)?;
     let sides = usage(&profile, Asked::DEFAULT.draws, cli.seed);
+    args.page.write(|| html::usage(&profile, &sides))?;
     Ok(match cli.format {
         Format::Text => terminal::usage(&profile, &sides, width()),
         Format::Json => json::usage(&profile, &sides),
@@ -71,6 +77,7 @@ fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
     let question =
         advice::Question { family: args.family, command: args.command(), draws: args.draws as usize, seed: cli.seed };
     let advice = advise(&profile, question);
+    args.page.write(|| html::advise(&advice, sights_with_target(&advice).as_ref()))?;
     Ok(match cli.format {
         Format::Text => terminal::advise(&advice, width()),
         Format::Json => json::advise(&advice),
@@ -89,6 +96,14 @@ fn calibrate(cli: &Cli, args: &CalibrateArgs) -> Result<String, Failure> {
     let fitted = fit(&evidence, |_| true, args.members, cli.seed);
     let checked = cross_validate(&evidence, cli.seed);
     Ok(ensemble(&session, &evidence, &fitted, &checked))
+}
+
+/// What hitters see of today's pitches and, last, the one to chase.
+fn sights_with_target(advice: &Advice) -> Option<PerSide<Sight>> {
+    let stage = Stage::new(advice.profile);
+    let target = advice.target.iter().map(|target| target.pitch(&stage).thrown);
+    let pitches: Vec<Thrown> = stage.pitches.iter().copied().chain(target).collect();
+    sights(&stage, &pitches)
 }
 
 fn dot(cli: &Cli, args: &DotArgs) -> Result<String, Failure> {

@@ -8,6 +8,9 @@ mod commands;
 mod files;
 mod progress;
 mod sessions;
+mod page;
+mod staff;
+mod starter;
 
 use std::ffi::OsString;
 use std::io::{self, Write};
@@ -30,6 +33,24 @@ pub enum Failure {
     /// A command line to mend.
     #[error("error: {0}")]
     Request(String),
+    /// The page asked for could not be written.
+    #[error(
+        "error: cannot write {path}: {problem}\nhint: name a file in a folder that exists and that you may write to"
+    )]
+    Page {
+        /// Where it should have gone.
+        path: String,
+        /// What stood in the way.
+        problem: io::Error,
+    },
+    /// Some files are to mend; the answer about the others stands.
+    #[error("{} files could not be used", bad.len())]
+    InPart {
+        /// About the good ones.
+        answer: String,
+        /// What is wrong with the others.
+        bad: Vec<crate::input::InputError>,
+    },
     /// The answer could not be written.
     #[error("error: cannot write the answer: {0}")]
     Output(#[from] io::Error),
@@ -41,11 +62,22 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Ok(cli) => cli,
         Err(usage) => return answer_usage(&usage),
     };
-    match commands::answer(&cli).and_then(|text| write_out(&text, cli.color)) {
+    match commands::answer(&cli)
+        .and_then(|text| write_out(&text, cli.color))
+        .or_else(|failure| partly(failure, cli.color))
+    {
         Ok(()) => ExitCode::SUCCESS,
         Err(Failure::Output(error)) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
         Err(failure) => report(&failure, cli.color),
     }
+}
+
+/// An answer in part is written out before its failure is told.
+fn partly(failure: Failure, color: Color) -> Result<(), Failure> {
+    if let Failure::InPart { answer, .. } = &failure {
+        write_out(answer, color)?;
+    }
+    Err(failure)
 }
 
 /// Help and version are answers; anything else is a command line to mend.
@@ -65,6 +97,7 @@ fn report(failure: &Failure, color: Color) -> ExitCode {
     let mut err = AutoStream::new(io::stderr().lock(), choice(color));
     let text = match failure {
         Failure::Input(error) => error.render(true),
+        Failure::InPart { bad, .. } => bad.iter().map(|error| error.render(true)).collect::<Vec<String>>().join("\n\n"),
         other => other.to_string(),
     };
     // Nothing is left to do when standard error is closed too.

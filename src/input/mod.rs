@@ -21,6 +21,7 @@ mod pitch_checks;
 mod arsenal_checks;
 mod assumptions;
 mod defaults;
+mod starter;
 
 mod session_file;
 mod session_error;
@@ -38,6 +39,7 @@ pub use file::read_text;
 pub use quantity::{Positive, Quantity, Unit};
 pub use session_error::SessionError;
 pub use session_file::{ReadOptions, read_sessions, session_from_bytes};
+pub use starter::Starter;
 
 /// Reads a profile from its file.
 ///

@@ -12,7 +12,7 @@ pub use worth::{SideWorth, TRIFLE, Worth};
 
 use rayon::prelude::*;
 
-use crate::evaluate::{Stage, Today, World};
+use crate::evaluate::{NewPitch, Stage, Today, World};
 use crate::mix::Effort;
 use crate::pitch::{Family, Shape};
 use crate::profile::{Aim, PerSide, Spread};
@@ -113,6 +113,11 @@ pub fn best_of_family(stage: &Stage, today: &Today, family: Family, worlds: &[Wo
 }
 
 impl Candidate {
+    /// The pitch itself once mastered, as an evaluation on `stage` sees it.
+    pub fn pitch(&self, stage: &Stage) -> NewPitch {
+        self.recipe.pitch(stage, self.family, new_spread(stage, Command::Mastered))
+    }
+
     /// What it is worth with the command of that time.
     pub fn worth(&self, command: Command) -> &Worth {
         match command {

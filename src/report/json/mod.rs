@@ -5,7 +5,9 @@
 mod advise;
 mod apart;
 mod check;
+mod compare;
 mod dot;
+mod roster;
 mod shared;
 mod sort;
 mod usage;
@@ -13,7 +15,9 @@ mod usage;
 pub use advise::advise;
 pub use apart::apart;
 pub use check::check;
+pub use compare::compare;
 pub use dot::{dot, dots};
+pub use roster::roster;
 pub use sort::sort;
 pub use usage::usage;
 

@@ -4,14 +4,19 @@
 mod advise;
 mod apart;
 mod check;
+mod compare;
 mod dot;
 mod sort;
+mod roster;
 mod usage;
 
 pub use advise::advise;
 pub use apart::apart;
 pub use check::check;
+pub use compare::compare;
 pub use dot::{dot, recipe};
+pub use roster::roster;
+pub(super) use roster::{HEADER as ROSTER_HEADER, rows as roster_rows};
 pub use sort::{columns, sort};
 pub use usage::usage;
 

@@ -1,0 +1,113 @@
+//! The commands about several athletes: `compare` and `roster`.
+
+use std::io::{self, IsTerminal};
+use std::path::{Path, PathBuf};
+
+use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
+use rayon::prelude::*;
+
+use crate::advice::Question as Asked;
+use crate::compare::compare;
+use crate::input::{InputError, read_profile};
+use crate::report::staff::Member;
+use crate::report::{html, json, terminal};
+use crate::roster::{ranking, standing};
+
+use super::Failure;
+use super::args::{Cli, CompareArgs, Format, RosterArgs};
+use super::commands::width;
+
+/// Two athletes beside each other.
+pub(super) fn compare_two(cli: &Cli, args: &CompareArgs) -> Result<String, Failure> {
+    let (first, second) = (read_profile(&args.first)?, read_profile(&args.second)?);
+    let draws = Asked::DEFAULT.draws;
+    let comparison = compare([&first, &second], args.family, Asked::DEFAULT.command, draws, cli.seed);
+    args.page.write(|| html::compare(&comparison))?;
+    Ok(match cli.format {
+        Format::Text => terminal::compare(&comparison, width()),
+        Format::Json => json::compare(&comparison),
+    })
+}
+
+/// A folder of athletes, ranked. Bad profiles are told beside the answer.
+pub(super) fn roster(cli: &Cli, args: &RosterArgs) -> Result<String, Failure> {
+    let files = profiles_in(&args.folder)?;
+    let question = Asked { draws: args.draws as usize, seed: cli.seed, ..Asked::DEFAULT };
+    let (members, bad) = read_and_judge(&files, question);
+    let members = ranked(members, question);
+    args.page.write(|| html::roster(&members, question.command))?;
+    let answer = match cli.format {
+        Format::Text => terminal::roster(&members, question.command, width()),
+        Format::Json => json::roster(&members, question.command),
+    };
+    if bad.is_empty() { Ok(answer) } else { Err(Failure::InPart { answer, bad }) }
+}
+
+/// The profiles of a folder in the order of their names.
+fn profiles_in(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
+    let unreadable = |error: &io::Error| {
+        Failure::Request(format!(
+            "cannot read the folder {}: {error}\nhint: name a folder of profiles",
+            folder.display()
+        ))
+    };
+    let mut files = Vec::new();
+    for entry in std::fs::read_dir(folder).map_err(|error| unreadable(&error))? {
+        let path = entry.map_err(|error| unreadable(&error))?.path();
+        if path.extension().is_some_and(|extension| extension == "toml") {
+            files.push(path);
+        }
+    }
+    if files.is_empty() {
+        return Err(Failure::Request(format!(
+            "there is no profile (*.toml) in {}\nhint: write one with `arsenalfit new`",
+            folder.display()
+        )));
+    }
+    files.sort();
+    Ok(files)
+}
+
+/// Everybody with his standing, and every file that could not be used, both in the order of files.
+fn read_and_judge(files: &[PathBuf], question: Asked) -> (Vec<Member>, Vec<InputError>) {
+    let progress = progress(files.len() as u64);
+    let judged: Vec<Result<Member, InputError>> = files
+        .par_iter()
+        .map(|file| {
+            let profile = read_profile(file);
+            let member = profile.map(|profile| Member {
+                file: file.to_string_lossy().into_owned(),
+                standing: standing(&profile, question),
+                profile,
+            });
+            progress.inc(1);
+            member
+        })
+        .collect();
+    progress.finish_and_clear();
+    let (mut members, mut bad) = (Vec::new(), Vec::new());
+    for one in judged {
+        match one {
+            Ok(member) => members.push(member),
+            Err(error) => bad.push(error),
+        }
+    }
+    (members, bad)
+}
+
+fn ranked(members: Vec<Member>, question: Asked) -> Vec<Member> {
+    let standings: Vec<_> = members.iter().map(|member| member.standing.clone()).collect();
+    let mut members: Vec<Option<Member>> = members.into_iter().map(Some).collect();
+    ranking(&standings, question.command).into_iter().filter_map(|place| members[place].take()).collect()
+}
+
+/// A bar on a terminal, nothing elsewhere.
+fn progress(count: u64) -> ProgressBar {
+    let target = if io::stderr().is_terminal() { ProgressDrawTarget::stderr() } else { ProgressDrawTarget::hidden() };
+    let bar = ProgressBar::with_draw_target(Some(count), target);
+    // A template that is wrong would show the default bar.
+    match ProgressStyle::with_template("{wide_bar} {pos} of {len}") {
+        Ok(style) => bar.with_style(style),
+        Err(_) => bar,
+    }
+}

@@ -1,0 +1,133 @@
+//! The command `new`: a first profile from flags or from answers, never over a file that exists.
+
+use std::io::{self, BufRead, IsTerminal, Write};
+use std::path::Path;
+
+use crate::geometry::Hand;
+use crate::input::Starter;
+use crate::pitch::{Family, Shape};
+
+use super::Failure;
+use super::args::{NewArgs, age, hand, pitch};
+use super::page::temporary_beside;
+
+/// Writes the starter and says so.
+pub(super) fn new(args: &NewArgs) -> Result<String, Failure> {
+    if args.file.exists() {
+        return Err(exists(&args.file));
+    }
+    let origin = args.file.to_string_lossy();
+    let text = starter(args)?.to_toml(&origin)?;
+    let written = temporary_beside(&args.file, &text)
+        .and_then(|file| file.persist_noclobber(&args.file).map(|_| ()).map_err(|error| error.error));
+    match written {
+        Ok(()) => Ok(format!(
+            "Wrote {origin}. It holds what you said and every key that may follow, as a comment.\n\
+             Next: arsenalfit check {origin}\n"
+        )),
+        Err(problem) if problem.kind() == io::ErrorKind::AlreadyExists => Err(exists(&args.file)),
+        Err(problem) => Err(Failure::Page { path: origin.into_owned(), problem }),
+    }
+}
+
+fn exists(file: &Path) -> Failure {
+    Failure::Request(format!(
+        "{} exists already and is never written over\nhint: choose another name, or move the old file away",
+        file.display()
+    ))
+}
+
+/// From the flags; what they leave open is asked when somebody is there to answer.
+fn starter(args: &NewArgs) -> Result<Starter, Failure> {
+    let can_ask = io::stdin().is_terminal() && io::stderr().is_terminal();
+    let mut starter = Starter {
+        name: args.name.clone().unwrap_or_else(|| "Unnamed Athlete".into()),
+        throws: args.throws.unwrap_or(Hand::Right),
+        age: args.age,
+        pitches: args.pitches.clone(),
+    };
+    if args.throws.is_some() && !args.pitches.is_empty() {
+        return Ok(starter);
+    }
+    if !can_ask {
+        return Err(Failure::Request(
+            "say at least --throws and one --pitch, such as --throws right --pitch \"four-seam 91 16 -7\"\nhint: on a \
+             terminal the questions are asked one by one"
+                .into(),
+        ));
+    }
+    ask_the_rest(args, &mut starter, &mut Asker { answers: io::stdin().lock() })?;
+    Ok(starter)
+}
+
+fn ask_the_rest(args: &NewArgs, starter: &mut Starter, asker: &mut Asker<impl BufRead>) -> Result<(), Failure> {
+    if args.name.is_none() {
+        starter.name = asker.ask("Name of the athlete: ", |text| Ok(text.to_owned()))?;
+    }
+    if args.throws.is_none() {
+        starter.throws = asker.ask("Throws (right or left): ", hand)?;
+    }
+    if args.age.is_none() {
+        let known = |text: &str| if text.is_empty() { Ok(None) } else { age(text).map(Some) };
+        starter.age = asker.ask_or_nothing("Age (empty if not known): ", known)?;
+    }
+    while let Some(one) = next_pitch(starter, asker)? {
+        starter.pitches.push(one);
+    }
+    Ok(())
+}
+
+/// One more pitch; the first is needed, an empty line ends the rest.
+fn next_pitch(starter: &Starter, asker: &mut Asker<impl BufRead>) -> Result<Option<(Family, Shape)>, Failure> {
+    let question = "A pitch as family, mph, vertical and glove-side break, such as four-seam 91 16 -7";
+    if starter.pitches.is_empty() {
+        return asker.ask(&format!("{question}: "), |text| pitch(text).map(Some));
+    }
+    asker.ask_or_nothing("Another pitch (empty to end): ", |text| {
+        if text.is_empty() { Ok(None) } else { pitch(text).map(Some) }
+    })
+}
+
+/// Asks on standard error, reads one line, asks again until the answer will do.
+struct Asker<R> {
+    answers: R,
+}
+
+impl<R: BufRead> Asker<R> {
+    fn ask<T>(&mut self, question: &str, read: impl Fn(&str) -> Result<T, String>) -> Result<T, Failure> {
+        self.ask_or_nothing(
+            question,
+            |text| if text.is_empty() { Err("an answer is needed".into()) } else { read(text) },
+        )
+    }
+
+    fn ask_or_nothing<T>(&mut self, question: &str, read: impl Fn(&str) -> Result<T, String>) -> Result<T, Failure> {
+        loop {
+            let mut err = io::stderr().lock();
+            // Nobody to ask is told by the missing answer.
+            let _ = write!(err, "{question}").and_then(|()| err.flush());
+            let mut line = String::new();
+            if self.answers.read_line(&mut line)? == 0 {
+                return Err(Failure::Request("the questions were not answered: nothing was written".into()));
+            }
+            match read(line.trim()) {
+                Ok(answer) => return Ok(answer),
+                Err(problem) => {
+                    let _ = writeln!(err, "  {problem}");
+                }
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_wrong_answer_is_asked_again_and_the_end_of_answers_is_an_error() {
+        let mut asker = Asker { answers: "middle\n\nleft\n".as_bytes() };
+        assert_eq!(asker.ask("", hand).ok(), Some(Hand::Left));
+        assert!(asker.ask("", hand).is_err());
+    }
+}

@@ -1,0 +1,266 @@
+//! The hitter's view: the pitches from his own eye, until he must decide and a little beyond.
+//!
+//! Central projection on a plane square to his line of sight, as a photograph taken from his head
+//! would show it: balls grow as they come. At the decision each ball has its true size, so that
+//! what he can just tell apart can be judged by it; below stands the plate with where each ends.
+
+use crate::geometry::{Hand, PLATE_HALF_WIDTH, RUBBER_Y, Vec3};
+use crate::hitter::ZONE;
+use crate::sight::{SeenPath, Sight};
+use crate::spin::BALL_RADIUS;
+use crate::units::{DEGREE, FOOT, INCH};
+
+use super::super::format::plain;
+use super::super::svg::{Drawing, Point, Tag};
+use super::super::words;
+use super::marks::Ink;
+use super::scale::range_of;
+use super::{Picture, Table, WIDTH, short};
+
+/// Height of the scene and of the strip below it.
+const SCENE: f64 = 216.0;
+/// Room for one line of the list beside the plate.
+const ROW: f64 = 34.0;
+/// Degrees of sight left free about what must be seen.
+const FREE_DEG: f64 = 1.3;
+/// Height of the mound (Official Baseball Rules 2.04: 10 in), and its radius, 9 ft.
+const MOUND_HEIGHT: f64 = 10.0 * INCH;
+const MOUND_RADIUS: f64 = 9.0 * FOOT;
+
+/// `sight` drawn for a pitcher of `hand`; the names and inks follow its paths.
+pub(in super::super) fn hitter_view(sight: &Sight, names: &[&str], inks: &[Ink], hand: Hand) -> Picture {
+    let camera = Camera::of(sight, hand);
+    let strip = (ROW * names.len() as f64 + 22.0).max(124.0);
+    let mut drawing = Drawing::new(WIDTH, SCENE + strip);
+    drawing.add(Tag::rect((0.0, 0.0), (WIDTH, SCENE + strip)).set("rx", "10").class("sheet"));
+    drawing.add(scene(&camera, sight, inks));
+    drawing.add_all(plate(sight, inks, hand, strip));
+    drawing.add_all(list(sight, names, inks));
+    Picture {
+        title: format!("As {} hitters see it", words::side(sight.side)),
+        description: description(sight, names),
+        drawing,
+        legend: "From his eye, all pitches leaving the hand on one line. Solid until he must decide, dashed beyond. \
+                 Balls are drawn at their size then: he can just tell two whose middles stand about a ball\u{2019}s \
+                 radius apart. Below, his strike zone and where each ends."
+            .into(),
+        table: table(sight, names),
+    }
+}
+
+fn description(sight: &Sight, names: &[&str]) -> String {
+    let others = names.iter().zip(&sight.paths).skip(1).map(|(name, path)| {
+        format!(
+            "{name}: {} degrees from it when he must decide, {} in at the plate",
+            plain(path.gap_deg, 1),
+            plain(path.plate_gap_in, 0)
+        )
+    });
+    let line = names.first().copied().unwrap_or_default();
+    format!(
+        "All pitches leave the hand on the line of the {line}. He can just tell {} degrees. {}.",
+        plain(sight.resolvable_deg, 1),
+        others.collect::<Vec<String>>().join("; ")
+    )
+}
+
+fn table(sight: &Sight, names: &[&str]) -> Table {
+    let rows = names.iter().zip(&sight.paths).map(|(&name, path)| {
+        vec![
+            name.to_owned(),
+            plain(path.gap_deg, 2),
+            plain(path.gap_deg / sight.resolvable_deg, 1),
+            plain(path.plate_gap_in, 1),
+        ]
+    });
+    let header = ["pitch", "degrees apart at decision", "times what he can tell", "in apart at the plate"];
+    Table::new(&header, rows.collect())
+}
+
+/// A camera at the hitter's eye.
+#[derive(Debug, Clone, Copy)]
+struct Camera {
+    forward: Vec3,
+    right: Vec3,
+    up: Vec3,
+    mirror: f64,
+    scale: f64,
+    shift: Point,
+}
+
+impl Camera {
+    /// Looks at the middle of release and decision points, wide enough for all of them.
+    fn of(sight: &Sight, hand: Hand) -> Self {
+        let must_see: Vec<Vec3> = sight.paths.iter().flat_map(|path| [first(path), last(path)]).collect();
+        let forward = must_see.iter().fold(Vec3::default(), |sum, &point| sum + point.unit()).unit();
+        let right = forward.cross(Vec3::new(0.0, 0.0, 1.0)).unit();
+        let up = right.cross(forward);
+        let mirror = if hand == Hand::Right { 1.0 } else { -1.0 };
+        let plain = Self { forward, right, up, mirror, scale: 1.0, shift: (0.0, 0.0) };
+        let seen: Vec<Point> = must_see.iter().map(|&point| plain.project(point)).collect();
+        let (across, down) = (range_of(seen.iter().map(|p| p.0)), range_of(seen.iter().map(|p| p.1)));
+        let free = (FREE_DEG * DEGREE).tan();
+        // More room below, where the balls go on to, and above for the pitcher's head.
+        let (width, height) = (across.1 - across.0 + 3.4 * free, down.1 - down.0 + 3.4 * free);
+        let scale = (WIDTH / width).min(SCENE / height).min(2100.0);
+        let middle = (f64::midpoint(across.0, across.1), f64::midpoint(down.0, down.1));
+        let shift = (WIDTH / 2.0 - scale * middle.0, SCENE * 0.45 - scale * middle.1);
+        Self { scale, shift, ..plain }
+    }
+
+    /// Where a point (from the eye) is drawn.
+    fn project(&self, point: Vec3) -> Point {
+        let depth = point.dot(self.forward).max(0.05);
+        let x = self.mirror * point.dot(self.right) / depth;
+        let y = -point.dot(self.up) / depth;
+        (self.shift.0 + self.scale * x, self.shift.1 + self.scale * y)
+    }
+
+    /// How large a length at a point is drawn.
+    fn length(&self, point: Vec3, length: f64) -> f64 {
+        self.scale * length / point.dot(self.forward).max(0.05)
+    }
+}
+
+fn first(path: &SeenPath) -> Vec3 {
+    path.until_decision.first().copied().unwrap_or_default()
+}
+
+fn last(path: &SeenPath) -> Vec3 {
+    path.until_decision.last().copied().unwrap_or_default()
+}
+
+/// The field, the pitcher and the pitches, cut at the frame by a nested view box.
+fn scene(camera: &Camera, sight: &Sight, inks: &[Ink]) -> Tag {
+    let mut tags = field(camera, sight);
+    tags.extend(pitcher(camera, sight));
+    for (path, ink) in sight.paths.iter().zip(inks) {
+        let line = |looks: &[Vec3]| looks.iter().map(|&look| camera.project(look)).collect::<Vec<Point>>();
+        let beyond: Vec<Vec3> = path.after_decision.iter().copied().take_while(|look| look.y > 5.0 * FOOT).collect();
+        tags.push(Tag::polyline(&line(&beyond)).class(&format!("beyond {}", ink.stroke())));
+        tags.push(Tag::polyline(&line(&path.until_decision)).class(&format!("path {}", ink.stroke())));
+    }
+    for (path, ink) in sight.paths.iter().zip(inks) {
+        tags.extend(ball_at_decision(camera, path, *ink));
+    }
+    if let Some(lowest) = sight.paths.iter().map(|path| camera.project(last(path))).max_by(|a, b| a.1.total_cmp(&b.1)) {
+        let x = lowest.0.clamp(64.0, WIDTH - 64.0);
+        tags.push(Tag::text((x, lowest.1 + 28.0), "here he must decide").class("plainly mid"));
+    }
+    let window = format!("0 0 {WIDTH} {SCENE}");
+    Tag::new("svg").set("viewBox", &window).num("width", WIDTH).num("height", SCENE).child(Tag::group(tags))
+}
+
+fn ball_at_decision(camera: &Camera, path: &SeenPath, ink: Ink) -> Vec<Tag> {
+    let ball = last(path);
+    let place = camera.project(ball);
+    let radius = camera.length(ball, BALL_RADIUS);
+    vec![Tag::circle(place, radius).class("leather"), ink.at(place, radius * 0.62)]
+}
+
+/// Grass to the horizon, the mound, the rubber.
+fn field(camera: &Camera, sight: &Sight) -> Vec<Tag> {
+    let ground = -sight.eye.z;
+    let at = |x: f64, y: f64, z: f64| camera.project(Vec3::new(x - sight.eye.x, y - sight.eye.y, ground + z));
+    let horizon = at(0.0, 900.0, 0.0).1;
+    let centre = RUBBER_Y - 1.5 * FOOT;
+    let rim: Vec<Point> = (0..32)
+        .map(|step| {
+            let (sin, cos) = (f64::from(step) / 32.0 * std::f64::consts::TAU).sin_cos();
+            let rise = if sin > 0.0 { MOUND_HEIGHT * sin } else { 0.0 };
+            at(MOUND_RADIUS * cos, centre + MOUND_RADIUS * sin * 0.8, rise)
+        })
+        .collect();
+    let rubber = [-1.0, 1.0].map(|side| at(side * 1.0 * FOOT, RUBBER_Y, MOUND_HEIGHT));
+    vec![
+        Tag::rect((0.0, horizon), (WIDTH, (SCENE - horizon).max(0.0))).class("grass"),
+        Tag::polygon(&rim).class("clay"),
+        Tag::line(rubber[0], rubber[1]).class("rubber"),
+    ]
+}
+
+/// A plain figure behind the release point, drawn from the feet up.
+fn pitcher(camera: &Camera, sight: &Sight) -> Vec<Tag> {
+    let Some(hand) = sight.paths.first().map(first) else {
+        return Vec::new();
+    };
+    let y = hand.y + 0.5 * FOOT;
+    let ground = -sight.eye.z;
+    let body = -sight.eye.x - 0.3 * FOOT;
+    let at = |x: f64, z: f64| Vec3::new(x, y, z);
+    let (hip, neck) = (at(body, ground + 3.0 * FOOT), at(body - 0.15 * FOOT, ground + 4.75 * FOOT));
+    let limb = |points: &[Vec3], thick: f64| {
+        let places: Vec<Point> = points.iter().map(|&point| camera.project(point)).collect();
+        Tag::polyline(&places).num("stroke-width", camera.length(hip, thick)).class("figure")
+    };
+    let head = neck + Vec3::new(0.15 * FOOT, 0.0, 0.55 * FOOT);
+    let glove = at(body + 0.9 * FOOT, ground + 3.9 * FOOT);
+    vec![
+        limb(
+            &[hip, at(body - 0.5 * FOOT, ground + 1.7 * FOOT), at(body - 0.9 * FOOT, ground + 1.6 * FOOT)],
+            0.42 * FOOT,
+        ),
+        limb(
+            &[hip, at(body + 0.45 * FOOT, ground + 1.7 * FOOT), at(body + 0.4 * FOOT, ground + 0.4 * FOOT)],
+            0.46 * FOOT,
+        ),
+        limb(&[hip, neck], 0.85 * FOOT),
+        limb(&[neck, at(body + 0.75 * FOOT, ground + 4.2 * FOOT), glove], 0.34 * FOOT),
+        limb(&[neck, hand], 0.32 * FOOT),
+        Tag::circle(camera.project(head), camera.length(head, 0.42 * FOOT)).class("head"),
+    ]
+}
+
+/// The strike zone with where each pitch ends, toward the pitcher as he looks.
+fn plate(sight: &Sight, inks: &[Ink], hand: Hand, strip: f64) -> Vec<Tag> {
+    let mirror = if hand == Hand::Right { 1.0 } else { -1.0 };
+    let (left, top, width, height) = (14.0, SCENE + 12.0, 112.0, strip - 24.0);
+    let half = ZONE.half_width / INCH;
+    let (bottom, upper) = (ZONE.bottom / INCH, ZONE.top / INCH);
+    let across = range_of(sight.paths.iter().map(|path| path.plate_in[0] * mirror).chain([-half, half]));
+    let heights = range_of(sight.paths.iter().map(|path| path.plate_in[1]).chain([bottom, upper]));
+    let scale = ((width - 16.0) / (across.1 - across.0)).min((height - 16.0) / (heights.1 - heights.0));
+    let spot = |x: f64, z: f64| {
+        let middle = (f64::midpoint(across.0, across.1), f64::midpoint(heights.0, heights.1));
+        (left + width / 2.0 + scale * (x - middle.0), top + height / 2.0 - scale * (z - middle.1))
+    };
+    let corner = spot(-half, upper);
+    let size = (2.0 * half * scale, (upper - bottom) * scale);
+    let edge = PLATE_HALF_WIDTH / INCH;
+    let mut tags = vec![
+        Tag::line((0.0, SCENE), (WIDTH, SCENE)).class("hair"),
+        Tag::rect(corner, size).class("zone"),
+        Tag::line(spot(-edge, bottom - 2.0), spot(edge, bottom - 2.0)).class("rubber"),
+    ];
+    let place = |path: &SeenPath| spot(path.plate_in[0] * mirror, path.plate_in[1]);
+    if let Some(origin) = sight.paths.first().map(place) {
+        tags.extend(sight.paths.iter().skip(1).map(|path| Tag::line(origin, place(path)).class("tie")));
+    }
+    tags.extend(sight.paths.iter().zip(inks).map(|(path, ink)| ink.at(place(path), 5.5)));
+    tags
+}
+
+/// What each pitch comes to, in words.
+fn list(sight: &Sight, names: &[&str], inks: &[Ink]) -> Vec<Tag> {
+    let top = SCENE + 26.0;
+    let rows = names.iter().zip(inks).zip(&sight.paths).enumerate();
+    rows.flat_map(|(index, ((name, ink), path))| {
+        let y = top + ROW * index as f64;
+        let (first, second) = if index == 0 {
+            ("sets the line".into(), format!("he can tell {}\u{b0}", plain(sight.resolvable_deg, 1)))
+        } else {
+            let times = path.gap_deg / sight.resolvable_deg;
+            (
+                format!("{}\u{b0} off", plain(path.gap_deg, 1)),
+                format!("{}\u{d7} what he can tell, {} in at plate", plain(times, 1), plain(path.plate_gap_in, 0)),
+            )
+        };
+        [
+            ink.at((140.0, y - 4.0), 5.5),
+            Tag::text((152.0, y), &short(name, 14)).class("name"),
+            Tag::text((WIDTH - 10.0, y), &first).class("small end"),
+            Tag::text((152.0, y + 14.0), &second).class("small"),
+        ]
+    })
+    .collect()
+}

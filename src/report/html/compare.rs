@@ -1,0 +1,96 @@
+//! The page of `compare`.
+
+use crate::compare::{Arm, Comparison};
+use crate::geometry::{Hand, Side};
+
+use super::super::charts::{Change, MapTarget, Picture, RangeRow, Table, inks, ranges, slots, usage_change};
+use super::super::format::{percent, plain};
+use super::super::{staff, words};
+use super::advise::outcomes;
+use super::{Page, todays_inks, todays_map, todays_names};
+
+/// Two athletes beside each other, both as right-handers.
+pub fn compare(comparison: &Comparison) -> String {
+    let [one, other] = [&comparison.arms[0], &comparison.arms[1]];
+    let mut page = Page::new(
+        &format!("{} and {}", staff::name(one), staff::name(other)),
+        &staff::headline(comparison),
+        &format!("both as right-handers; numbers {}", words::command(comparison.command)),
+    );
+    let sentences = comparison.arms.iter().map(|arm| staff::worth_sentence(comparison, arm));
+    page.list("What it comes to", sentences.chain(staff::chance(comparison)));
+    page.beside(
+        &format!("What a {} is worth to each", comparison.family),
+        ("worth", &worth(comparison)),
+        ("Why they differ", staff::reasons(comparison).into_iter()),
+    );
+    page.pictures("How their pitches move", "shape", comparison.arms.iter().map(|arm| map(comparison, arm)));
+    for side in Side::BOTH {
+        let heading = format!("The best mix against {} hitters", words::side(side));
+        page.pictures(
+            &heading,
+            &format!("usage-{}", words::side(side)),
+            comparison.arms.iter().map(|arm| mix(arm, side)),
+        );
+    }
+    let arms = [one, other].map(|arm| (staff::name(arm), arm.profile.release));
+    page.pictures("Slots", "slot", [slots(arms)]);
+    page.table("Side by side", &Table::new(&["", staff::name(one), staff::name(other)], staff::facts(comparison)));
+    page.finish()
+}
+
+fn worth(comparison: &Comparison) -> Picture {
+    let ink = inks([comparison.family])[0];
+    let rows: Vec<RangeRow> = comparison
+        .arms
+        .iter()
+        .map(|arm| RangeRow {
+            name: staff::name(arm).to_owned(),
+            ink,
+            worth: staff::worth(arm, comparison.command),
+            effort: arm.candidate.as_ref().map_or(0.0, |candidate| candidate.effort),
+            note: arm
+                .candidate
+                .as_ref()
+                .map_or(String::new(), |candidate| format!("{} mph", plain(candidate.recipe.shape.speed_mph, 0))),
+        })
+        .collect();
+    let table = comparison.arms.iter().map(|arm| {
+        let worth = staff::worth(arm, comparison.command)
+            .map_or("out of reach".into(), |w| super::super::format::signed_range(w, 2));
+        vec![staff::name(arm).to_owned(), worth]
+    });
+    ranges(
+        format!("Runs saved per 100 pitches, {}", words::command(comparison.command)),
+        &rows,
+        "Mark: best guess; bar: 90 % interval; grey band: too little to matter.",
+        Table::new(&["athlete", "worth"], table.collect()),
+    )
+}
+
+fn map(comparison: &Comparison, arm: &Arm) -> Picture {
+    let families = arm.profile.pitches.iter().map(|pitch| pitch.family);
+    let inks = inks(families.chain([comparison.family]));
+    let mut map = todays_map(arm.profile, staff::name(arm).to_owned(), &inks);
+    map.hand = Hand::Right;
+    map.target = arm.candidate.as_ref().zip(inks.last()).map(|(candidate, &ink)| MapTarget {
+        name: comparison.family.name(),
+        ink,
+        shape: candidate.recipe.shape,
+        window: candidate.window,
+    });
+    map.picture()
+}
+
+fn mix(arm: &Arm, side: Side) -> Picture {
+    let names = todays_names(arm.profile);
+    let outlook = arm.usage.on(side);
+    let inks = todays_inks(arm.profile);
+    let pitches = names.iter().zip(inks).zip(&outlook.pitches);
+    let changes: Vec<Change> =
+        pitches.map(|((&name, ink), pitch)| Change { name, ink, before: None, after: pitch.share }).collect();
+    let most = changes.iter().map(|change| change.after).fold(0.0, f64::max);
+    let legend =
+        format!("The best mix of what he throws; his most used pitch is thrown {} of the time.", percent(most));
+    usage_change(staff::name(arm).to_owned(), &changes, &legend, outcomes(&names, outlook))
+}

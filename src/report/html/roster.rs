@@ -1,0 +1,55 @@
+//! The page of `roster`.
+
+use crate::pitch::Family;
+use crate::search::Command;
+
+use super::super::charts::{Picture, RangeRow, Table, inks, ranges};
+use super::super::staff::{self, Member};
+use super::super::terminal::{ROSTER_HEADER, roster_rows};
+use super::super::words;
+use super::Page;
+
+/// The most athletes that are drawn; the table holds all.
+const DRAWN: usize = 30;
+
+/// Everybody, best first.
+pub fn roster(members: &[Member], command: Command) -> String {
+    let count = members.len();
+    let mut page = Page::new(
+        &format!("{count} profiles"),
+        "Who gains most from a new pitch.",
+        &format!("ranked by what the best new pitch is worth {}", words::command(command)),
+    );
+    if !members.is_empty() {
+        page.pictures("The best new pitch for each", "roster", [picture(members, command)]);
+    }
+    page.table("Everybody", &Table::new(&ROSTER_HEADER, roster_rows(members, command)));
+    page.finish()
+}
+
+fn picture(members: &[Member], command: Command) -> Picture {
+    let drawn = &members[..members.len().min(DRAWN)];
+    let rows: Vec<RangeRow> = drawn
+        .iter()
+        .map(|member| {
+            let best = member.standing.best.as_ref();
+            let family = best.map_or(Family::FourSeam, |best| best.family);
+            RangeRow {
+                name: member.profile.athlete.name.clone(),
+                // A family keeps its mark, so each row is inked alone.
+                ink: inks([family])[0],
+                worth: best.map(|best| best.worth(command).overall),
+                effort: best.map_or(0.0, |best| best.effort),
+                note: best.map_or("none in reach".into(), |best| {
+                    format!("{}, {}", best.family, staff::verdict(member.standing.verdict))
+                }),
+            }
+        })
+        .collect();
+    let table = Table::new(&ROSTER_HEADER, roster_rows(drawn, command));
+    let legend = format!(
+        "Mark: best guess, its shape the family; bar: 90 % interval; grey band: too little to matter. {}",
+        if members.len() > DRAWN { format!("The first {DRAWN} are drawn.") } else { String::new() }
+    );
+    ranges("What it is worth".into(), &rows, legend.trim_end(), table)
+}

@@ -1,0 +1,63 @@
+//! The page of `usage`.
+
+use crate::geometry::Side;
+use crate::profile::{PerSide, Profile};
+use crate::usage::UsageSide;
+
+use super::super::charts::{Change, Ink, Picture, usage_change};
+use super::super::format::signed_range;
+use super::super::words;
+use super::advise::outcomes;
+use super::{Page, about, todays_inks, todays_map, todays_names};
+
+/// Both sides, and the pitches they are made of.
+pub fn usage(profile: &Profile, sides: &PerSide<UsageSide>) -> String {
+    let mut page = Page::new(&profile.athlete.name, "How to use what he throws.", &about(profile));
+    let inks = todays_inks(profile);
+    page.list("What it comes to", Side::BOTH.map(|side| summary(side, sides.on(side))));
+    page.pictures(
+        "The best mix against each side",
+        "usage",
+        Side::BOTH.map(|side| mix(profile, side, sides.on(side), &inks)),
+    );
+    page.pictures("What he throws", "shape", [todays_map(profile, "How his pitches move".into(), &inks).picture()]);
+    page.list(
+        "How to read this",
+        [
+            "shares are the best mix against a hitter who knows it, within the limits of the profile".into(),
+            "miss, weak and solid contact, take: chances per 100 of that pitch thrown, ± half the 90 % interval".into(),
+            "runs are what hitters gain per 100 pitches: lower is better for the pitcher".into(),
+        ],
+    );
+    page.assumptions(profile);
+    page.finish()
+}
+
+fn summary(side: Side, usage: &UsageSide) -> String {
+    let best = format!(
+        "against {} hitters the best mix allows {} runs per 100 pitches",
+        words::side(side),
+        signed_range(usage.best.runs_per_100, 2)
+    );
+    match usage.left {
+        Some(left) => format!("{best}; today\u{2019}s mix leaves {} on the table", signed_range(left, 2)),
+        None => format!("{best}; today\u{2019}s mix is not given"),
+    }
+}
+
+fn mix(profile: &Profile, side: Side, usage: &UsageSide, inks: &[Ink]) -> Picture {
+    let names = todays_names(profile);
+    let changes: Vec<Change> = names
+        .iter()
+        .zip(inks)
+        .enumerate()
+        .map(|(index, (&name, &ink))| Change {
+            name,
+            ink,
+            before: usage.today.as_ref().map(|today| today.pitches[index].share),
+            after: usage.best.pitches[index].share,
+        })
+        .collect();
+    let legend = if usage.today.is_some() { "Hollow: today. Filled: the best mix." } else { "Filled: the best mix." };
+    usage_change(format!("Against {} hitters", words::side(side)), &changes, legend, outcomes(&names, &usage.best))
+}

@@ -1,0 +1,187 @@
+//! Words and rows about several athletes, shared by text, page and JSON.
+
+use crate::advice::Verdict;
+use crate::compare::{Arm, Comparison, Swap, Thing};
+use crate::geometry::Side;
+use crate::profile::Profile;
+use crate::roster::Standing;
+use crate::search::{Command, TRIFLE};
+
+use super::format::{in_hundred, percent, plain, signed, signed_range};
+use super::words;
+
+/// An athlete of a roster.
+#[derive(Debug, Clone)]
+pub struct Member {
+    /// The file he was read from.
+    pub file: String,
+    /// Who.
+    pub profile: Profile,
+    /// Where he stands.
+    pub standing: Standing,
+}
+
+/// A verdict in a word or two, for a table.
+pub(super) fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Add => "add",
+        Verdict::Trial => "trial first",
+        Verdict::NotNow => "not now",
+        Verdict::OtherPitch => "another pitch",
+    }
+}
+
+/// A member's target as "79 mph, -2, +13".
+pub(super) fn target(member: &Member) -> String {
+    member.standing.best.as_ref().map_or("-".into(), |best| {
+        let shape = best.recipe.shape;
+        format!(
+            "{}, {}, {}",
+            plain(shape.speed_mph, 0),
+            signed(shape.vertical_break_in, 0),
+            signed(shape.glove_side_break_in, 0)
+        )
+    })
+}
+
+/// Who gains more, in one line.
+pub(super) fn headline(comparison: &Comparison) -> String {
+    let family = comparison.family;
+    let [one, other] = [&comparison.arms[0], &comparison.arms[1]];
+    let Some([first, second]) = comparison.gains_more else {
+        return match (&one.candidate, &other.candidate) {
+            (Some(_), None) => format!("Only the first can reach a {family}."),
+            (None, Some(_)) => format!("Only the second can reach a {family}."),
+            _ => format!("A {family} is in reach for neither."),
+        };
+    };
+    let gain = |arm: &Arm| worth(arm, comparison.command).map_or(0.0, |worth| worth.value);
+    if gain(one).max(gain(other)) < TRIFLE {
+        format!("A {family} is worth next to nothing to either.")
+    } else if first.max(second) < 0.6 {
+        format!("A {family} is worth about the same to both.")
+    } else {
+        let who = if first > second { "first" } else { "second" };
+        format!("The {who} gains more from a {family}.")
+    }
+}
+
+/// The chance behind [`headline`], with names.
+pub(super) fn chance(comparison: &Comparison) -> Option<String> {
+    let [first, second] = comparison.gains_more?;
+    let [one, other] = [0, 1].map(|index: usize| name(&comparison.arms[index]));
+    Some(format!(
+        "{one} gains more in {} worlds drawn from what is not known, {other} in {}",
+        in_hundred(first),
+        in_hundred(second)
+    ))
+}
+
+/// What the pitch is worth to one of them.
+pub(super) fn worth(arm: &Arm, command: Command) -> Option<crate::stats::Estimate> {
+    arm.candidate.as_ref().map(|candidate| candidate.worth(command).overall)
+}
+
+/// Who.
+pub(super) fn name<'a>(arm: &Arm<'a>) -> &'a str {
+    &arm.profile.athlete.name
+}
+
+/// Worth and target of one of them as a sentence.
+pub(super) fn worth_sentence(comparison: &Comparison, arm: &Arm) -> String {
+    let (who, family) = (name(arm), comparison.family);
+    let Some(candidate) = &arm.candidate else {
+        return format!("to {who} a {family} is out of reach");
+    };
+    let shape = candidate.recipe.shape;
+    let owned = if arm.throws_it { ", though he throws one already" } else { "" };
+    format!(
+        "to {who} the best reachable {family} ({} mph, vertical break {} in, glove-side break {} in) is worth {} runs \
+         per 100 pitches{owned}",
+        plain(shape.speed_mph, 1),
+        signed(shape.vertical_break_in, 1),
+        signed(shape.glove_side_break_in, 1),
+        signed_range(candidate.worth(comparison.command).overall, 2),
+    )
+}
+
+/// Why they differ: each swap that would change a gain by more than a trifle.
+pub(super) fn reasons(comparison: &Comparison) -> Vec<String> {
+    let mut reasons = Vec::new();
+    for (index, swaps) in comparison.swaps.iter().enumerate() {
+        let (own, lender) = (&comparison.arms[index], &comparison.arms[1 - index]);
+        let today = worth(own, comparison.command).map(|worth| worth.value);
+        reasons.extend(swaps.iter().filter_map(|swap| reason(swap, own, lender, today)));
+    }
+    if reasons.is_empty() {
+        reasons.push(format!(
+            "nothing of the other\u{2019}s (arm, command, pitches, hitters) would change either gain by more than a \
+             trifle ({TRIFLE})"
+        ));
+    }
+    reasons
+}
+
+fn reason(swap: &Swap, own: &Arm, lender: &Arm, today: Option<f64>) -> Option<String> {
+    let change = swap.gain.unwrap_or(0.0) - today.unwrap_or(0.0);
+    if change.abs() < TRIFLE {
+        return None;
+    }
+    let then = swap.gain.map_or("out of reach".into(), |gain| signed(gain, 2));
+    let now = today.map_or("out of reach".into(), |gain| signed(gain, 2));
+    Some(format!("with {}{}, {} would gain {then} instead of {now}", name(lender), thing(swap.thing), name(own)))
+}
+
+/// A thing of the other's, after his name.
+pub(super) fn thing(thing: Thing) -> &'static str {
+    match thing {
+        Thing::Release => "\u{2019}s arm (slot, release, turn of the hand)",
+        Thing::Command => "\u{2019}s command",
+        Thing::Pitches => "\u{2019}s pitches and limits",
+        Thing::Hitters => "\u{2019}s hitters (level, sides)",
+    }
+}
+
+/// A row for each fact that two athletes are laid side by side in: what, the first's, the second's.
+pub(super) fn facts(comparison: &Comparison) -> Vec<Vec<String>> {
+    let both = |what: &str, read: &dyn Fn(&Arm) -> String| {
+        vec![what.to_owned(), read(&comparison.arms[0]), read(&comparison.arms[1])]
+    };
+    let release = |arm: &Arm| arm.profile.release;
+    let mut rows = vec![
+        both("throws", &|arm| arm.profile.athlete.throws.to_string()),
+        both("slot, degrees", &|arm| plain(release(arm).slot_deg, 0)),
+        both("release height, ft", &|arm| plain(release(arm).height_ft, 1)),
+        both("release to the arm side, ft", &|arm| plain(release(arm).side_ft, 1)),
+        both("pitches", &|arm| arm.profile.pitches.len().to_string()),
+        both("command, in sideways / up and down", &|arm| {
+            let [side, height] = crate::compare::mean_command(arm.profile);
+            format!("{} / {}", plain(side, 1), plain(height, 1))
+        }),
+        both("closest pair, in of movement", &|arm| closest(arm)),
+    ];
+    for side in Side::BOTH {
+        rows.push(both(&format!("allows {} hitters, runs per 100", words::side(side)), &|arm| {
+            signed_range(arm.usage.on(side).runs_per_100, 2)
+        }));
+        rows.push(both(&format!("most used against {}", words::side(side)), &|arm| most_used(arm, side)));
+    }
+    rows.push(both(&format!("worth of a {}", comparison.family), &|arm| {
+        worth(arm, comparison.command).map_or("out of reach".into(), |worth| signed_range(worth, 2))
+    }));
+    rows
+}
+
+fn closest(arm: &Arm) -> String {
+    let least = arm.pairs.iter().min_by(|a, b| a.movement_in.total_cmp(&b.movement_in));
+    least.map_or("-".into(), |pair| {
+        let pitch = |index: usize| arm.profile.pitches[index].name.as_str();
+        format!("{} ({} / {})", plain(pair.movement_in, 1), pitch(pair.pitches.0), pitch(pair.pitches.1))
+    })
+}
+
+fn most_used(arm: &Arm, side: Side) -> String {
+    let pitches = arm.profile.pitches.iter().zip(&arm.usage.on(side).pitches);
+    let most = pitches.max_by(|a, b| a.1.share.total_cmp(&b.1.share));
+    most.map_or("-".into(), |(pitch, outlook)| format!("{} {}", pitch.name, percent(outlook.share)))
+}
