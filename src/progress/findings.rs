@@ -128,7 +128,7 @@ impl Kind {
         match self {
             Self::SlotDropping => "the arm slot is dropping",
             Self::NewPitchSlotLower => "the arm slot drops for the new pitch",
-            Self::FastballSlower => "the new pitch is costing the fastball speed",
+            Self::FastballSlower => "the fastball is slower than it was",
             Self::FastballVerticalChanged => "the fastball's vertical break has changed",
             Self::FastballSidewaysChanged => "the fastball's sideways break has changed",
             Self::ReleaseLower => "the release is lower than it was",
