@@ -136,7 +136,7 @@ impl Kind {
             Self::ExtensionShorter => "the ball is let go farther from the plate",
             Self::CommandNotComing => "command of the new pitch is not coming",
             Self::ShapeDrifted => "the new pitch was in its window and has drifted out",
-            Self::ShapeOnTheWay => "the new pitch is not in its window yet",
+            Self::ShapeOnTheWay => "the new pitch is not firmly in its window yet",
             Self::ShapeArrived => "the new pitch has arrived in its window",
         }
     }

@@ -13,7 +13,7 @@ use crate::stats::Estimate;
 use crate::target::Target;
 use crate::trial::{Grip, MOST_MORE, Next, SURE, Trial, Verdict};
 
-use super::format::{in_hundred, percent, plain, signed_range};
+use super::format::{in_hundred, percent, plain, signed, signed_range};
 use super::words;
 
 /// What an answer about throws is about.
@@ -52,6 +52,9 @@ pub enum NoPlan<'a> {
     /// The advice is against the pitch.
     Advised(&'a Advice<'a>),
 }
+
+/// A grip less likely than this to be the best is out of the running.
+pub(super) const OUT: f64 = 0.05;
 
 impl NoPlan<'_> {
     /// The refusal in one sentence.
@@ -136,7 +139,7 @@ pub(super) fn trial_next(trial: &Trial, next: Option<&Next>) -> Vec<String> {
     };
     let grip = trial.grips.iter().position(|grip| grip.name == next.grip).map_or(String::new(), letter);
     let throw = format!("throw {grip} next: {}", one_line(&next.grip));
-    vec![throw, more_throws(next.more_throws)]
+    [throw, more_throws(next.more_throws)].into_iter().chain(out_of_it(trial)).collect()
 }
 
 fn more_throws(more: Estimate) -> String {
@@ -161,17 +164,21 @@ pub(super) fn chance_range(chance: Estimate) -> String {
     format!("{} ({} to {})", percent(chance.value), plain(100.0 * chance.low, 0), percent(chance.high))
 }
 
-/// A grip's dot and cleanness in one sentence.
-pub(super) fn spin_of(grip: &Grip, ground: &Ground) -> String {
-    let dot = grip.dot.map(|dot| format!("the dot is {}", dot.words(ground.profile.athlete.throws)));
-    let active = grip
-        .clean
-        .active_fraction_spread
-        .map(|spread| format!("its distance from the middle scatters by {} of the radius", range(spread, 2)));
-    let clock = grip.clean.clock_spread_minutes.map(|spread| format!("its clock by {} minutes", range(spread, 0)));
-    let wobble = grip.clean.wobble.map(|share| format!("the ball wobbles in {} of throws", chance_range(share)));
-    let said: Vec<String> = [dot, active, clock, wobble].into_iter().flatten().collect();
-    if said.is_empty() { "spin was not measured".into() } else { said.join("; ") }
+/// Where a grip's dot shows, as its thrower sees it.
+pub(super) fn dot_of(grip: &Grip, ground: &Ground) -> String {
+    match grip.dot {
+        Some(dot) => format!("the dot is {}", dot.words(ground.profile.athlete.throws)),
+        None => "where its dot should be is not known, or its spin was not measured".into(),
+    }
+}
+
+/// The grips that are out of the running, when any is.
+fn out_of_it(trial: &Trial) -> Option<String> {
+    let out: Vec<String> =
+        (0..trial.grips.len()).filter(|&place| trial.grips[place].chance_best < OUT).map(letter).collect();
+    let has = if out.len() == 1 { "it has" } else { "each has" };
+    (!out.is_empty())
+        .then(|| format!("leave out {}: {has} less than {} to be the best", out.join(" and "), in_hundred(OUT)))
 }
 
 /// `0.04 (0.03 to 0.07)`.
@@ -189,6 +196,24 @@ pub(super) fn finding_headline(finding: &Finding) -> String {
         Severity::Good => "Good",
     };
     format!("{call}: {}", finding.kind)
+}
+
+/// What of the shape is not wholly in the window over the last outings.
+pub(super) fn shape_outside(finding: &Finding, progress: &Progress, target: &Target) -> Vec<String> {
+    let asked = matches!(finding.kind, Kind::ShapeDrifted | Kind::ShapeOnTheWay);
+    let Some(shape) = progress.new_pitch.shape_now.filter(|_| asked) else { return Vec::new() };
+    let names = [("speed", "mph"), ("vertical break", "in"), ("glove-side break", "in")];
+    let out = shape
+        .into_iter()
+        .zip(target.ranges())
+        .zip(names)
+        .filter(|((e, (low, high)), _)| e.low < *low || e.high > *high);
+    out.map(|((e, (low, high)), (name, unit))| {
+        let show: fn(f64, usize) -> String = if unit == "mph" { plain } else { signed };
+        let [value, from, to, low, high] = [e.value, e.low, e.high, low, high].map(|number| show(number, 1));
+        format!("{name} {value} ({from} to {to}) {unit} is not wholly between {low} and {high}")
+    })
+    .collect()
 }
 
 /// How much, and since when.
@@ -218,9 +243,9 @@ fn places(kind: Kind) -> usize {
 /// A watched quantity with its unit, and the decimals it is shown with.
 pub(super) fn quantity(quantity: Quantity) -> (&'static str, usize) {
     match quantity {
-        Quantity::Slot => ("slot, fastball, degrees", 1),
-        Quantity::NewPitchSlot => ("slot, new pitch, degrees", 1),
-        Quantity::FastballSpeed => ("fastball speed, mph", 1),
+        Quantity::Slot => ("fastball slot, deg", 1),
+        Quantity::NewPitchSlot => ("new pitch slot, deg", 1),
+        Quantity::FastballSpeed => ("fastball, mph", 1),
         Quantity::FastballVertical => ("fastball vertical, in", 1),
         Quantity::FastballGloveSide => ("fastball glove side, in", 1),
         Quantity::ReleaseHeight => ("release height, ft", 2),
@@ -238,7 +263,7 @@ pub(super) fn progress_next(progress: &Progress, target: &Target) -> Vec<String>
              gates below wait until nothing says stop"
         }
         Some(Severity::Watch) => "throw the next outing as it was meant, and look at the same things again",
-        Some(Severity::Note | Severity::Good) => "nothing speaks against going on to the first gate not passed",
+        Some(Severity::Note | Severity::Good) => "nothing says stop: work on the first gate not passed",
         None => "too little was thrown to say anything: go on, and ask again after the next outing",
     };
     let measured = Measured::from_progress(progress);

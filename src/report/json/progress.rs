@@ -71,6 +71,8 @@ struct PitchForm<'a> {
     shape: &'static str,
     share_in_window: Option<EstimateForm>,
     speed_mph: Option<EstimateForm>,
+    vertical_break_in: Option<EstimateForm>,
+    glove_side_break_in: Option<EstimateForm>,
     scatter_first_in: Option<EstimateForm>,
     scatter_last_in: Option<EstimateForm>,
     outings: Vec<OutingForm<'a>>,
@@ -80,10 +82,13 @@ impl<'a> PitchForm<'a> {
     fn of(progress: &'a Progress) -> Self {
         let pitch = &progress.new_pitch;
         let form = |estimate: Option<Estimate>| estimate.map(EstimateForm::of);
+        let now = |axis: usize| pitch.shape_now.map(|shape| EstimateForm::of(shape[axis]));
         Self {
             shape: state(pitch.state),
             share_in_window: form(pitch.share_now),
-            speed_mph: form(pitch.speed_now),
+            speed_mph: now(0),
+            vertical_break_in: now(1),
+            glove_side_break_in: now(2),
             scatter_first_in: form(pitch.command.map(|(first, _)| first)),
             scatter_last_in: form(pitch.command.map(|(_, last)| last)),
             outings: progress

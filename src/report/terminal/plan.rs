@@ -56,7 +56,7 @@ fn target(plan: &Plan) -> String {
         plain(shape.speed_mph, 1),
         signed(shape.vertical_break_in, 1),
         signed(shape.glove_side_break_in, 1),
-        plan.weekdays,
+        plan.weekdays.to_string().replace(',', ", "),
     )
 }
 
@@ -102,7 +102,7 @@ fn steps(page: &mut Page, plan: &Plan) {
 }
 
 fn weeks(page: &mut Page, plan: &Plan) {
-    page.heading("Week by week");
+    page.heading("Week by week: throws on each day, and how many of them are the new pitch");
     let rows = plan.days.chunk_by(|a, b| a.week == b.week && a.step == b.step).map(|days| {
         let note = if days.iter().any(|day| day.deload) { "lighter" } else { "" };
         let span = |read: fn(&PlanDay) -> u32| {
@@ -120,7 +120,7 @@ fn weeks(page: &mut Page, plan: &Plan) {
             note.into(),
         ]
     });
-    page.table(&["week", "first day", "days", "throws a day", "of them new", "step", ""], rows.collect());
+    page.table(&["week", "from", "days", "throws", "new", "step", ""], rows.collect());
 }
 
 fn work(page: &mut Page, plan: &Plan) {

@@ -6,7 +6,7 @@ use crate::progress::{Finding, OutingShape, Progress, Severity, Watch};
 use crate::stats::Estimate;
 
 use super::super::follow::{
-    Ground, chance_range, finding_amount, finding_headline, one_line, progress_next, quantity, range,
+    Ground, finding_amount, finding_headline, one_line, progress_next, quantity, range, shape_outside,
 };
 use super::super::format::{plain, signed};
 use super::Page;
@@ -21,11 +21,8 @@ pub fn progress(ground: &Ground, progress: &Progress, width: u16) -> String {
     page.title(ground.profile);
     page.paragraph(&over(ground, progress));
     bars(&mut page, ground);
-    for finding in &progress.findings {
-        one(&mut page, ground, progress, finding);
-    }
-    if progress.findings.iter().any(|finding| for_finding(finding.kind, &progress.new_pitch).is_some()) {
-        page.paragraph(&format!("(What to try: {SOURCE}.)"));
+    for (place, finding) in progress.findings.iter().enumerate() {
+        one(&mut page, ground, progress, finding, &progress.findings[..place]);
     }
     page.heading("Next");
     page.list(progress_next(progress, ground.target));
@@ -42,7 +39,12 @@ fn over(ground: &Ground, progress: &Progress) -> String {
         [] => format!("A new {family}, and no outing to judge it by."),
         [day] => format!("A new {family}, one outing: {}.", one_line(day)),
         [first, .., last] => {
-            format!("A new {family} over {} outings, {} to {}.", progress.days.len(), one_line(first), one_line(last))
+            format!(
+                "A new {family} over {} outings, {} to {}. What to try is {SOURCE}.",
+                progress.days.len(),
+                one_line(first),
+                one_line(last)
+            )
         }
     }
 }
@@ -69,24 +71,30 @@ pub(super) fn doubts(page: &mut Page, ground: &Ground) {
     page.assumptions(ground.profile);
 }
 
-fn one(page: &mut Page, ground: &Ground, progress: &Progress, finding: &Finding) {
+/// A finding; what an `earlier` one has said about what to try is not said again.
+fn one(page: &mut Page, ground: &Ground, progress: &Progress, finding: &Finding, earlier: &[Finding]) {
     page.heading(&finding_headline(finding));
     page.list(finding_amount(finding, &progress.days, ground.target));
-    if let Some(cue) = for_finding(finding.kind, &progress.new_pitch) {
-        let next = if finding.severity == Severity::Good { "next" } else { "try" };
-        page.list([
-            format!("means: {}", cue.says),
-            format!("{next}: {}", cue.attempt),
-            format!("it must not cost: {}", cue.must_not_cost),
-        ]);
+    page.list(shape_outside(finding, progress, ground.target));
+    let cue_of = |finding: &Finding| for_finding(finding.kind, &progress.new_pitch);
+    let Some(cue) = cue_of(finding) else { return };
+    if earlier.iter().any(|earlier| cue_of(earlier) == Some(cue)) {
+        page.list(["means and try: as above".to_owned()]);
+        return;
     }
+    let next = if finding.severity == Severity::Good { "next" } else { "try" };
+    page.list([
+        format!("means: {}", cue.says),
+        format!("{next}: {}", cue.attempt),
+        format!("it must not cost: {}", cue.must_not_cost),
+    ]);
 }
 
 fn watches(page: &mut Page, progress: &Progress) {
     if progress.watches.is_empty() {
         return;
     }
-    page.heading("Against the profile (± half the 90 % interval)");
+    page.heading("The last three outings against the profile (± half the 90 % interval)");
     let rows = progress.watches.iter().map(|watch: &Watch| {
         let (name, places) = quantity(watch.quantity);
         let half = |e: Estimate| plain(e.half_width(), places);
@@ -95,7 +103,7 @@ fn watches(page: &mut Page, progress: &Progress) {
         let state = if watch.is_serious() || watch.change.is_some() { "moved" } else { "holds" };
         vec![name.into(), before, now, plain(watch.quantity.matters(), places), state.into()]
     });
-    page.table(&["", "profile", "last three outings", "matters from", ""], rows.collect());
+    page.table(&["", "profile", "last three", "matters", ""], rows.collect());
 }
 
 /// Breaks to the arm side are negative; nothing else needs a sign.
@@ -123,7 +131,7 @@ fn outings(page: &mut Page, ground: &Ground, progress: &Progress) {
             rows.push(outing_row(day, outing));
         }
     }
-    page.table(&["", "mph", "vertical", "glove side", "in the window", "scatter, in"], rows);
+    page.table(&["", "mph", "vertical", "glove side", "in window, %", "scatter, in"], rows);
     let left = if skipped > 0 { format!(" {skipped} outings after the first are not listed.") } else { String::new() };
     page.paragraph(&format!("scatter: at the plate, about the middle of the outing.{left}"));
 }
@@ -138,7 +146,7 @@ fn outing_row(day: &str, outing: &OutingShape) -> Vec<String> {
         show(speed, plain),
         show(up, signed),
         show(side, signed),
-        outing.share_in_window.map_or("-".into(), chance_range),
+        outing.share_in_window.map_or("-".into(), |share| range(share.map(|share| 100.0 * share), 0)),
         outing.command_in.map_or("-".into(), |scatter| range(scatter, 0)),
     ]
 }

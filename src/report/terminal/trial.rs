@@ -6,13 +6,13 @@ use crate::cues::{Cue, SOURCE, for_grip, for_missing_sweep};
 use crate::stats::Estimate;
 use crate::trial::{Grip, Trial};
 
-use super::super::follow::{Ground, letter, one_line, spin_of, trial_headline, trial_next, trial_reasons};
+use super::super::follow::{
+    Ground, OUT, chance_range, dot_of, letter, one_line, range, trial_headline, trial_next, trial_reasons,
+};
 use super::super::format::{in_hundred, plain, signed};
 use super::Page;
 use super::progress::{bars, doubts};
 
-/// A grip less likely than this to be the best gets no cues.
-const OUT: f64 = 0.05;
 /// Most grips that get cues: one page is read, three are not.
 const MOST_CUED: usize = 2;
 
@@ -86,10 +86,23 @@ fn numbers_of(letter: String, grip: &Grip) -> Vec<String> {
 }
 
 fn spins(page: &mut Page, ground: &Ground, trial: &Trial) {
-    page.heading("Dot and cleanness, as the thrower sees the marked ball");
+    page.heading("The dot, as the thrower sees it, and how cleanly the ball spins");
     page.list(
-        trial.grips.iter().enumerate().map(|(place, grip)| format!("{}: {}", letter(place), spin_of(grip, ground))),
+        trial.grips.iter().enumerate().map(|(place, grip)| format!("{}: {}", letter(place), dot_of(grip, ground))),
     );
+    page.verbatim("\n");
+    let show = |e: Option<Estimate>, places| e.map_or("-".into(), |e| range(e, places));
+    let rows = trial.grips.iter().enumerate().map(|(place, grip)| {
+        let clean = grip.clean;
+        vec![
+            letter(place),
+            show(clean.active_fraction_spread, 2),
+            show(clean.clock_spread_minutes, 0),
+            clean.wobble.map_or("-".into(), chance_range),
+        ]
+    });
+    page.table(&["", "scatter in and out", "around, minutes", "wobble"], rows.collect());
+    page.paragraph("scatter in and out: of the dot, in radii of the ball; around: along the clock face.");
 }
 
 fn cues(page: &mut Page, ground: &Ground, trial: &Trial) {
