@@ -13,6 +13,9 @@ use super::error::InputError;
 const MAX_BYTES: u64 = 1024 * 1024;
 
 /// The text of a file of at most `MAX_BYTES`.
+///
+/// # Errors
+/// When the file cannot be read, is too large or is not text.
 pub fn read_text(path: &Path) -> Result<String, InputError> {
     let unreadable = |problem: &str, hint: &str| InputError::Unreadable {
         origin: path.to_string_lossy().into_owned(),

@@ -112,7 +112,7 @@ fn cues(page: &mut Page, ground: &Ground, trial: &Trial) {
     for (place, grip) in running {
         for cue in for_grip(grip).into_iter().chain(for_missing_sweep(grip, least_in)) {
             match said.iter_mut().find(|(known, _)| *known == cue) {
-                Some((_, letters)) => *letters += &format!(" and {}", letter(place)),
+                Some((_, letters)) => letters.extend([" and ".to_owned(), letter(place)]),
                 None => said.push((cue, letter(place))),
             }
         }
