@@ -268,8 +268,10 @@ pub(super) fn progress_next(progress: &Progress, target: &Target) -> Vec<String>
     };
     let measured = Measured::from_progress(progress);
     let steps = [Step::Shape, Step::Effort, Step::Command];
-    let gate = |step: Step| gate_line(step, &gates(step, target, &measured));
-    [first.to_owned()].into_iter().chain(steps.map(gate)).collect()
+    let gates = steps.map(|step| (step, gates(step, target, &measured)));
+    let passed = gates.iter().take_while(|(_, gates)| gates.iter().all(|gate| gate.is_met() == Some(true))).count();
+    let shown = gates.iter().take(passed + 1).map(|(step, gates)| gate_line(*step, gates));
+    [first.to_owned()].into_iter().chain(shown).collect()
 }
 
 /// "shape in window: passed", or what is not.

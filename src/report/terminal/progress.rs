@@ -77,7 +77,8 @@ fn one(page: &mut Page, ground: &Ground, progress: &Progress, finding: &Finding,
     page.list(finding_amount(finding, &progress.days, ground.target));
     page.list(shape_outside(finding, progress, ground.target));
     let cue_of = |finding: &Finding| for_finding(finding.kind, &progress.new_pitch);
-    let Some(cue) = cue_of(finding) else { return };
+    let goes_on = finding.severity != Severity::Good || !progress.must_stop();
+    let Some(cue) = cue_of(finding).filter(|_| goes_on) else { return };
     if earlier.iter().any(|earlier| cue_of(earlier) == Some(cue)) {
         page.list(["means and try: as above".to_owned()]);
         return;
