@@ -4,9 +4,11 @@
 //! follow-through does not care which. All of it is a right-hander's. Nothing here judges whether
 //! the target is a good one: that is [`crate::search`].
 
+use crate::evaluate::{Stage, Today};
 use crate::pitch::{Family, Shape};
 use crate::profile::{Profile, Spread};
-use crate::search::{Candidate, Window};
+use crate::search::reach::Reach;
+use crate::search::{Candidate, Window, best_of_family};
 use crate::spin::Spin;
 use crate::stats::NormalTable;
 
@@ -32,6 +34,21 @@ const LEAST_HALF: [f64; 3] = [1.5, 2.0, 2.0];
 const USUAL_HALF: [f64; 3] = [2.0, 3.0, 3.0];
 
 impl Target {
+    /// The best reachable shape of `family`; nothing when none is in reach.
+    pub fn best(profile: &Profile, family: Family) -> Option<Self> {
+        let stage = Stage::new(profile);
+        // The shape does not depend on what is not known, only its worth does: no world is drawn.
+        let found = best_of_family(&stage, &Today::of(&stage), family, &[]).ok()?;
+        Some(Self::of_candidate(&found, profile))
+    }
+
+    /// A target from three numbers, with the spin that gives it when that is in reach.
+    pub fn wished(profile: &Profile, family: Family, shape: Shape) -> Self {
+        let stage = Stage::new(profile);
+        let recipe = Reach::of(&stage, family).recipe(&stage, shape);
+        Self { spin: recipe.map(|recipe| recipe.spin), ..Self::around(family, shape, profile) }
+    }
+
     /// The target the search found for `profile`.
     pub fn of_candidate(candidate: &Candidate, profile: &Profile) -> Self {
         let shape = candidate.recipe.shape;

@@ -8,6 +8,8 @@ use crate::geometry::Hand;
 use crate::pitch::{Family, Shape};
 use crate::search::Command as CommandOf;
 
+use super::args_follow::{PlanArgs, ProgressArgs, TrialArgs};
+
 /// Decide whether a new pitch belongs in a pitcher's arsenal, which shape to chase and how to use it.
 #[derive(Debug, Parser)]
 #[command(version, about, max_term_width = 100)]
@@ -69,6 +71,12 @@ pub(super) enum Question {
     Roster(RosterArgs),
     /// Write a commented profile to start from.
     New(NewArgs),
+    /// Which grip should he keep? Judges a trial of several grips against the target.
+    Trial(TrialArgs),
+    /// Is it working, and what must it not cost? Watches the outings against the profile.
+    Progress(ProgressArgs),
+    /// What is thrown on which day? Lays the steps to the new pitch over the calendar.
+    Plan(PlanArgs),
 }
 
 #[derive(Debug, Args)]
@@ -251,7 +259,7 @@ pub(super) struct NewArgs {
     pub(super) pitches: Vec<(Family, Shape)>,
 }
 
-fn family(text: &str) -> Result<Family, String> {
+pub(super) fn family(text: &str) -> Result<Family, String> {
     Family::from_name(text).ok_or_else(|| {
         let names = Family::ALL.map(Family::name);
         let nearest =
@@ -302,7 +310,7 @@ fn rpm(text: &str) -> Result<f64, String> {
     number(text, "rpm", 1.0, 4500.0)
 }
 
-fn shape(text: &str) -> Result<Shape, String> {
+pub(super) fn shape(text: &str) -> Result<Shape, String> {
     let parts: Vec<&str> = text.split(',').collect();
     let [speed, vertical, glove_side] = parts.as_slice() else {
         return Err("write three numbers with commas between, such as 81,0,15".into());

@@ -19,7 +19,7 @@ use crate::units::FOOT;
 use crate::usage::usage;
 
 use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
-use super::{Failure, staff, starter};
+use super::{Failure, follow, planning, staff, starter};
 
 /// The answer to a command line, as text to write out.
 pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
@@ -34,6 +34,9 @@ pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
         Question::Compare(args) => staff::compare_two(cli, args),
         Question::Roster(args) => staff::roster(cli, args),
         Question::New(args) => starter::new(args),
+        Question::Trial(args) => follow::trial(cli, args),
+        Question::Progress(args) => follow::progress(cli, args),
+        Question::Plan(args) => planning::plan(cli, args),
     }
 }
 

@@ -4,11 +4,14 @@
 //! the input or the command line to mend; 2: our fault.
 
 mod args;
+mod args_follow;
 mod commands;
 mod files;
+mod follow;
 mod progress;
 mod sessions;
 mod page;
+mod planning;
 mod staff;
 mod starter;
 
@@ -51,6 +54,12 @@ pub enum Failure {
         /// What is wrong with the others.
         bad: Vec<crate::input::InputError>,
     },
+    /// A finding says stop, and `--strict` asks to fail then; the answer stands.
+    #[error("a finding says stop (told by --strict): see the answer")]
+    Stop {
+        /// The whole of it.
+        answer: String,
+    },
     /// The answer could not be written.
     #[error("error: cannot write the answer: {0}")]
     Output(#[from] io::Error),
@@ -72,9 +81,9 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
     }
 }
 
-/// An answer in part is written out before its failure is told.
+/// An answer that comes with a failure is written out before that is told.
 fn partly(failure: Failure, color: Color) -> Result<(), Failure> {
-    if let Failure::InPart { answer, .. } = &failure {
+    if let Failure::InPart { answer, .. } | Failure::Stop { answer } = &failure {
         write_out(answer, color)?;
     }
     Err(failure)

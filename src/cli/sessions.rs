@@ -51,7 +51,8 @@ fn options(seed: u64, most_pitches: u8) -> Options {
     Options { seed, most_pitches: usize::from(most_pitches) }
 }
 
-fn read(paths: &[PathBuf], reading: &SessionArgs) -> Result<Session, Failure> {
+/// The throws of some files.
+pub(super) fn read(paths: &[PathBuf], reading: &SessionArgs) -> Result<Session, Failure> {
     let map = reading.columns.as_deref().map(read_columns).transpose()?.unwrap_or_else(ColumnMap::default);
     let total = paths.iter().filter_map(|path| std::fs::metadata(path).ok()).map(|file| file.len()).sum();
     let mut progress = Progress::new(total, "reading");

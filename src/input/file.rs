@@ -12,7 +12,10 @@ use super::error::InputError;
 /// The largest file read. A long profile is a hundredth of this; anything larger is a mistake.
 const MAX_BYTES: u64 = 1024 * 1024;
 
-/// The text of a file of at most [`MAX_BYTES`].
+/// The text of a file of at most `MAX_BYTES`.
+///
+/// # Errors
+/// When the file cannot be read, is too large or is not text.
 pub fn read_text(path: &Path) -> Result<String, InputError> {
     let unreadable = |problem: &str, hint: &str| InputError::Unreadable {
         origin: path.to_string_lossy().into_owned(),
@@ -37,7 +40,7 @@ pub fn read_text(path: &Path) -> Result<String, InputError> {
     })
 }
 
-/// The bytes of a file, one more than [`MAX_BYTES`] at most, so that no device can fill the memory.
+/// The bytes of a file, one more than `MAX_BYTES` at most, so that no device can fill the memory.
 fn read_bytes(path: &Path) -> std::io::Result<Vec<u8>> {
     let mut bytes = Vec::new();
     File::open(path)?.take(MAX_BYTES + 1).read_to_end(&mut bytes)?;

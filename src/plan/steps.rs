@@ -205,7 +205,7 @@ impl Measured {
         };
         Self {
             share_in_window: progress.new_pitch.share_now,
-            speed_mph: progress.new_pitch.speed_now,
+            speed_mph: progress.new_pitch.shape_now.map(|[speed, ..]| speed),
             fastball_loss_mph: loss(Quantity::FastballSpeed),
             slot_drop_deg: loss(Quantity::Slot),
             command_in: progress.new_pitch.command.map(|(_, last)| last),

@@ -32,8 +32,8 @@ pub struct NewPitch {
     pub state: ShapeState,
     /// Share of the throws of its last two outings in the window.
     pub share_now: Option<Estimate>,
-    /// Mean speed over its last two outings, mph.
-    pub speed_now: Option<Estimate>,
+    /// Mean speed, vertical break and glove-side break over its last two outings.
+    pub shape_now: Option<[Estimate; 3]>,
     /// Scatter at the plate in the first and in the last third of its outings, in.
     pub command: Option<(Estimate, Estimate)>,
 }
@@ -76,7 +76,7 @@ impl NewPitch {
             by_outing: outings.iter().map(|outing| OutingShape::of(&outing.new_pitches, target)).collect(),
             state: state(&pairs, target),
             share_now: pairs.last().and_then(|pair| pair.share),
-            speed_now: pairs.last().map(|pair| pair.shape[0]),
+            shape_now: pairs.last().map(|pair| pair.shape),
             command: command(outings, &thrown),
         }
     }

@@ -128,7 +128,7 @@ impl Kind {
         match self {
             Self::SlotDropping => "the arm slot is dropping",
             Self::NewPitchSlotLower => "the arm slot drops for the new pitch",
-            Self::FastballSlower => "the new pitch is costing the fastball speed",
+            Self::FastballSlower => "the fastball is slower than it was",
             Self::FastballVerticalChanged => "the fastball's vertical break has changed",
             Self::FastballSidewaysChanged => "the fastball's sideways break has changed",
             Self::ReleaseLower => "the release is lower than it was",
@@ -136,7 +136,7 @@ impl Kind {
             Self::ExtensionShorter => "the ball is let go farther from the plate",
             Self::CommandNotComing => "command of the new pitch is not coming",
             Self::ShapeDrifted => "the new pitch was in its window and has drifted out",
-            Self::ShapeOnTheWay => "the new pitch is not in its window yet",
+            Self::ShapeOnTheWay => "the new pitch is not firmly in its window yet",
             Self::ShapeArrived => "the new pitch has arrived in its window",
         }
     }

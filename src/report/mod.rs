@@ -8,6 +8,7 @@
 mod ball;
 mod calibration;
 mod charts;
+pub mod follow;
 mod format;
 pub mod html;
 pub mod json;

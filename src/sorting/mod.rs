@@ -112,6 +112,16 @@ impl Sorted {
     }
 }
 
+/// `session` without the throws that say nothing; each is set aside with its reason.
+pub fn screened(session: Session) -> Session {
+    let reasons = screening::screen(&session);
+    let is_kept: Vec<bool> = reasons.iter().map(Option::is_none).collect();
+    let set_aside = all_set_aside(&session, reasons);
+    let kept = session.throws.iter().zip(is_kept).filter(|(_, is_kept)| *is_kept);
+    let throws = kept.map(|(throw, _)| *throw).collect();
+    Session { throws, set_aside, ..session }
+}
+
 /// Sorts a session into pitches.
 pub fn sort(session: &Session, options: Options) -> Sorted {
     let mut reasons = screening::screen(session);

@@ -4,11 +4,11 @@ use serde::Serialize;
 
 use crate::advice::{Advice, Alternative};
 use crate::geometry::{Hand, Side};
+use crate::search::Candidate;
 use crate::search::reach::Recipe;
-use crate::search::{Candidate, Window};
 
 use super::super::words;
-use super::shared::{DotsForm, EstimateForm, PitchForm, SeamForm, SideForm};
+use super::shared::{DotsForm, EstimateForm, PitchForm, SeamForm, SideForm, WindowForm};
 use super::{pretty, round};
 
 /// The answer of `advise` as one JSON object.
@@ -91,30 +91,6 @@ impl TargetForm {
             dot: DotsForm::of(spin.dot(), hand),
         }
     }
-}
-
-#[derive(Serialize)]
-struct WindowForm {
-    speed_mph: RangeForm,
-    vertical_break_in: RangeForm,
-    glove_side_break_in: RangeForm,
-}
-
-impl WindowForm {
-    fn of(window: Window) -> Self {
-        let range = |(low, high): (f64, f64)| RangeForm { low: round(low, 1), high: round(high, 1) };
-        Self {
-            speed_mph: range(window.speed_mph),
-            vertical_break_in: range(window.vertical_break_in),
-            glove_side_break_in: range(window.glove_side_break_in),
-        }
-    }
-}
-
-#[derive(Serialize)]
-struct RangeForm {
-    low: f64,
-    high: f64,
 }
 
 #[derive(Serialize)]

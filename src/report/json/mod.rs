@@ -7,9 +7,12 @@ mod apart;
 mod check;
 mod compare;
 mod dot;
+mod plan;
+mod progress;
 mod roster;
 mod shared;
 mod sort;
+mod trial;
 mod usage;
 
 pub use advise::advise;
@@ -17,8 +20,11 @@ pub use apart::apart;
 pub use check::check;
 pub use compare::compare;
 pub use dot::{dot, dots};
+pub use plan::{no_plan, plan};
+pub use progress::progress;
 pub use roster::roster;
 pub use sort::sort;
+pub use trial::trial;
 pub use usage::usage;
 
 use serde::Serialize;

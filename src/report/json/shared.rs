@@ -2,11 +2,16 @@
 
 use serde::Serialize;
 
+use crate::cues::Cue;
 use crate::evaluate::{PitchOutlook, SideOutlook};
 use crate::geometry::Hand;
+use crate::pitch::Shape;
 use crate::profile::Profile;
+use crate::search::Window;
+use crate::session::{Session, SetAside};
 use crate::spin::{Dot, Dots};
 use crate::stats::Estimate;
+use crate::target::Target;
 
 use super::round;
 
@@ -105,5 +110,92 @@ pub(super) struct PushForm {
 impl PushForm {
     pub(super) fn of(vertical: Estimate, glove_side: Estimate) -> Self {
         Self { vertical: EstimateForm::of(vertical), glove_side: EstimateForm::of(glove_side) }
+    }
+}
+
+/// A row that is not used.
+#[derive(Serialize)]
+pub(super) struct RowForm<'a> {
+    file: &'a str,
+    row: u32,
+    reason: String,
+}
+
+impl<'a> RowForm<'a> {
+    pub(super) fn all(session: &'a Session, rows: &[SetAside]) -> Vec<Self> {
+        let file = |index: u16| session.files[usize::from(index)].as_str();
+        let form =
+            |row: &SetAside| RowForm { file: file(row.place.file), row: row.place.row, reason: row.reason.to_string() };
+        rows.iter().map(form).collect()
+    }
+}
+
+/// What a follow-through works toward.
+#[derive(Serialize)]
+pub(super) struct ChaseForm {
+    family: &'static str,
+    #[serde(flatten)]
+    shape: ShapeForm,
+    window: WindowForm,
+}
+
+impl ChaseForm {
+    pub(super) fn of(target: &Target) -> Self {
+        Self { family: target.family.name(), shape: ShapeForm::of(target.shape), window: WindowForm::of(target.window) }
+    }
+}
+
+#[derive(Serialize)]
+struct ShapeForm {
+    speed_mph: f64,
+    vertical_break_in: f64,
+    glove_side_break_in: f64,
+}
+
+impl ShapeForm {
+    fn of(shape: Shape) -> Self {
+        Self {
+            speed_mph: round(shape.speed_mph, 1),
+            vertical_break_in: round(shape.vertical_break_in, 1),
+            glove_side_break_in: round(shape.glove_side_break_in, 1),
+        }
+    }
+}
+
+#[derive(Serialize)]
+pub(super) struct WindowForm {
+    speed_mph: RangeForm,
+    vertical_break_in: RangeForm,
+    glove_side_break_in: RangeForm,
+}
+
+impl WindowForm {
+    pub(super) fn of(window: Window) -> Self {
+        let range = |(low, high): (f64, f64)| RangeForm { low: round(low, 1), high: round(high, 1) };
+        Self {
+            speed_mph: range(window.speed_mph),
+            vertical_break_in: range(window.vertical_break_in),
+            glove_side_break_in: range(window.glove_side_break_in),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct RangeForm {
+    low: f64,
+    high: f64,
+}
+
+/// What to try.
+#[derive(Serialize)]
+pub(super) struct CueForm {
+    says: &'static str,
+    r#try: &'static str,
+    must_not_cost: &'static str,
+}
+
+impl CueForm {
+    pub(super) fn of(cue: &'static Cue) -> Self {
+        Self { says: &cue.says, r#try: &cue.attempt, must_not_cost: &cue.must_not_cost }
     }
 }

@@ -6,12 +6,11 @@ use crate::session::Session;
 use crate::sorting::{Cause, Group, Sorted, Treatment};
 use crate::stats::Estimate;
 
-use super::shared::EstimateForm;
+use super::shared::{EstimateForm, RowForm};
 use super::{pretty, round};
 
 /// The answer of `sort`.
 pub fn sort(session: &Session, sorted: &Sorted) -> String {
-    let file = |index: u16| session.files[usize::from(index)].as_str();
     pretty(&SortForm {
         throws: session.throws.len(),
         unsorted: sorted.unsorted(),
@@ -28,11 +27,7 @@ pub fn sort(session: &Session, sorted: &Sorted) -> String {
                 glove_side_offset_in: round(day.glove_side_offset_in, 1),
             })
             .collect(),
-        set_aside: sorted
-            .set_aside
-            .iter()
-            .map(|row| RowForm { file: file(row.place.file), row: row.place.row, reason: row.reason.to_string() })
-            .collect(),
+        set_aside: RowForm::all(session, &sorted.set_aside),
         adjusted_rand: sorted.agreement.as_ref().map(|agreement| round(agreement.adjusted_rand, 4)),
         cautions: session.notes.iter().chain(&sorted.cautions).map(String::as_str).collect(),
     })
@@ -92,13 +87,6 @@ struct DayForm<'a> {
     cause: Option<&'static str>,
     vertical_offset_in: f64,
     glove_side_offset_in: f64,
-}
-
-#[derive(Serialize)]
-struct RowForm<'a> {
-    file: &'a str,
-    row: u32,
-    reason: String,
 }
 
 fn treatment(treatment: Treatment) -> &'static str {

@@ -6,8 +6,11 @@ mod apart;
 mod check;
 mod compare;
 mod dot;
+mod plan;
+mod progress;
 mod sort;
 mod roster;
+mod trial;
 mod usage;
 
 pub use advise::advise;
@@ -15,9 +18,12 @@ pub use apart::apart;
 pub use check::check;
 pub use compare::compare;
 pub use dot::{dot, recipe};
+pub use plan::{no_plan, plan};
+pub use progress::progress;
 pub use roster::roster;
 pub(super) use roster::{HEADER as ROSTER_HEADER, rows as roster_rows};
 pub use sort::{columns, sort};
+pub use trial::trial;
 pub use usage::usage;
 
 use std::fmt::Write as _;

@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 
 use crate::input::Proposal;
 use crate::profile_text::{LineChange, ProfileUpdate};
-use crate::session::Session;
+use crate::session::{Session, SetAside};
 use crate::sorting::{Cause, DayFinding, Group, Sorted, Treatment};
 use crate::stats::Estimate;
 
@@ -28,7 +28,7 @@ pub fn sort(session: &Session, sorted: &Sorted, update: Option<&ProfileUpdate>, 
     ));
     groups(&mut page, sorted);
     days(&mut page, sorted);
-    set_aside(&mut page, session, sorted);
+    set_aside(&mut page, session, &sorted.set_aside);
     agreement(&mut page, session, sorted);
     counts(&mut page, sorted);
     let doubts: Vec<String> = session.notes.iter().chain(&sorted.cautions).cloned().collect();
@@ -110,23 +110,24 @@ fn day(day: &DayFinding) -> Option<String> {
     ))
 }
 
-fn set_aside(page: &mut Page, session: &Session, sorted: &Sorted) {
-    if sorted.set_aside.is_empty() {
+/// Rows that are not used, with the reason of the first of them.
+pub(super) fn set_aside(page: &mut Page, session: &Session, rows: &[SetAside]) {
+    if rows.is_empty() {
         return;
     }
     page.heading("Rows set aside");
     let mut kinds: BTreeMap<&str, usize> = BTreeMap::new();
-    for row in &sorted.set_aside {
+    for row in rows {
         *kinds.entry(row.reason.kind()).or_default() += 1;
     }
     let summary: Vec<String> = kinds.iter().map(|(kind, count)| format!("{count} {kind}")).collect();
     page.paragraph(&format!("{}.", summary.join(", ")));
     page.list(
-        sorted.set_aside.iter().take(MOST_LISTED).map(|row| {
+        rows.iter().take(MOST_LISTED).map(|row| {
             format!("{}, row {}: {}", session.files[usize::from(row.place.file)], row.place.row, row.reason)
         }),
     );
-    more(page, sorted.set_aside.len());
+    more(page, rows.len());
 }
 
 fn agreement(page: &mut Page, session: &Session, sorted: &Sorted) {

@@ -1,0 +1,106 @@
+//! The commands `trial` and `progress`, and what `plan` shares with them: the target that is
+//! chased and the throws that are read. A throw that says nothing (a double, a lob, a stuck
+//! reading) is set aside before anything is judged, as in `sort`.
+
+use std::path::{Path, PathBuf};
+
+use crate::input::{read_columns, read_profile};
+use crate::plan::Refusal;
+use crate::profile::Profile;
+use crate::progress::{outings, progress as watch};
+use crate::report::follow::Ground;
+use crate::report::{json, terminal};
+use crate::session::Session;
+use crate::sorting::screened;
+use crate::target::Target;
+use crate::trial::{attempts, trial as judge};
+
+use super::Failure;
+use super::args::{Cli, Format, SessionArgs};
+use super::args_follow::{ColumnsArg, ProgressArgs, TargetArgs, TrialArgs};
+use super::commands::width;
+
+/// The answer of `trial`.
+pub(super) fn trial(cli: &Cli, args: &TrialArgs) -> Result<String, Failure> {
+    let profile = read_profile(&args.profile)?;
+    let target = target_of(&profile, &args.target)?;
+    let session = throws(std::slice::from_ref(&args.trial), &args.columns, &profile)?;
+    let (attempts, unused) = attempts(&session);
+    let trial = judge(&session.grips, &attempts, &profile, &target, cli.seed);
+    let cautions: Vec<String> = trial.cautions.iter().chain(&unused).map(ToString::to_string).collect();
+    let bars = bars(&profile, &target);
+    let ground = Ground { profile: &profile, target: &target, session: &session, bars: &bars, cautions: &cautions };
+    Ok(match cli.format {
+        Format::Text => terminal::trial(&ground, &trial, width()),
+        Format::Json => json::trial(&ground, &trial),
+    })
+}
+
+/// The answer of `progress`.
+pub(super) fn progress(cli: &Cli, args: &ProgressArgs) -> Result<String, Failure> {
+    let profile = read_profile(&args.profile.profile)?;
+    let target = target_of(&profile, &args.target)?;
+    let session = throws(&args.sessions, &args.columns, &profile)?;
+    if let Some(label) = &args.pitch {
+        known(label, &session)?;
+    }
+    let (outings, doubts) = outings(&session, &profile, &target, args.pitch.as_deref());
+    let progress = watch(&outings, &profile, &target);
+    let cautions: Vec<String> = progress.cautions.iter().chain(&doubts).map(ToString::to_string).collect();
+    let bars = bars(&profile, &target);
+    let ground = Ground { profile: &profile, target: &target, session: &session, bars: &bars, cautions: &cautions };
+    let answer = match cli.format {
+        Format::Text => terminal::progress(&ground, &progress, width()),
+        Format::Json => json::progress(&ground, &progress),
+    };
+    if args.strict && progress.must_stop() { Err(Failure::Stop { answer }) } else { Ok(answer) }
+}
+
+/// The shape asked for, or else the best of the family in his reach.
+pub(super) fn target_of(profile: &Profile, args: &TargetArgs) -> Result<Target, Failure> {
+    let family = args.family;
+    if let Some(shape) = args.target {
+        return Ok(Target::wished(profile, family, shape));
+    }
+    Target::best(profile, family).ok_or_else(|| {
+        Failure::Request(format!(
+            "no {family} is in reach for {}\nhint: `arsenalfit advise` says why; choose another pitch with --family or \
+             give a shape with --target",
+            profile.athlete.name
+        ))
+    })
+}
+
+/// The usable throws of some files, by the athlete of `profile`.
+pub(super) fn throws(paths: &[PathBuf], columns: &ColumnsArg, profile: &Profile) -> Result<Session, Failure> {
+    let hand = profile.athlete.throws;
+    if let Some(path) = &columns.columns {
+        same_hand(path, profile)?;
+    }
+    let reading = SessionArgs { columns: columns.columns.clone(), hand: Some(hand) };
+    Ok(screened(super::sessions::read(paths, &reading)?))
+}
+
+fn same_hand(map: &Path, profile: &Profile) -> Result<(), Failure> {
+    let hand = profile.athlete.throws;
+    match read_columns(map)?.hand {
+        Some(other) if other != hand => Err(Failure::Request(format!(
+            "the column map {} says that he throws {other}, the profile {hand}\nhint: correct the one that is wrong",
+            map.display()
+        ))),
+        _ => Ok(()),
+    }
+}
+
+fn known(label: &str, session: &Session) -> Result<(), Failure> {
+    if session.labels.iter().any(|written| written.trim().eq_ignore_ascii_case(label)) {
+        return Ok(());
+    }
+    let labels = if session.labels.is_empty() { "no labels at all".into() } else { session.labels.join(", ") };
+    Err(Failure::Request(format!("no throw is labelled {label:?}; the files have {labels}")))
+}
+
+/// What speaks against the work as such.
+fn bars(profile: &Profile, target: &Target) -> Vec<crate::plan::Reason> {
+    Refusal::of(profile, target.family).map(|refusal| refusal.reasons).unwrap_or_default()
+}

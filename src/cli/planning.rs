@@ -1,0 +1,115 @@
+//! The command `plan`: asks whether there should be one at all, then lays it out and writes it.
+//!
+//! A plan that is refused is an answer like any other; then no file is written, and that is said.
+//! Files that are there already are left alone unless `--force` is given.
+
+use std::path::Path;
+
+use crate::advice::{Advice, Question, Verdict, advise};
+use crate::input::read_profile;
+use crate::plan::{Answer, Measured, Plan, Refusal, Request, Span, plan as lay_out};
+use crate::profile::Profile;
+use crate::progress::{Finding, Severity, outings, progress};
+use crate::report::follow::{NoPlan, Start};
+use crate::report::{json, terminal};
+use crate::target::Target;
+use crate::trial::{attempts, trial};
+
+use super::Failure;
+use super::args::{Cli, Format};
+use super::args_follow::PlanArgs;
+use super::commands::width;
+use super::files::write_whole;
+use super::follow::{target_of, throws};
+
+/// The answer of `plan`.
+pub(super) fn plan(cli: &Cli, args: &PlanArgs) -> Result<String, Failure> {
+    for path in files(args) {
+        leave_alone(path, args.force)?;
+    }
+    let span = Span::new(args.start, args.end).map_err(|error| Failure::Request(error.to_string()))?;
+    let profile = read_profile(&args.profile.profile)?;
+    if let Some(refusal) = Refusal::of(&profile, args.target.family) {
+        return Ok(no_plan(cli, args, &profile, &NoPlan::Barred(&refusal)));
+    }
+    let question = Question { family: args.target.family, seed: cli.seed, ..Question::DEFAULT };
+    let advice = args.target.target.is_none().then(|| advise(&profile, question));
+    if let Some(advice) = advice.as_ref().filter(|advice| advice.verdict == Verdict::NotNow) {
+        return Ok(no_plan(cli, args, &profile, &NoPlan::Advised(advice)));
+    }
+    let target = target_of(&profile, &args.target)?;
+    let known = Known::read(cli, args, &profile, &target)?;
+    let request = Request { profile: &profile, target: &target, span, weekdays: args.days, measured: known.measured };
+    match lay_out(&request) {
+        Answer::Refused(refusal) => Ok(no_plan(cli, args, &profile, &NoPlan::Barred(&refusal))),
+        Answer::Plan(plan) => written(cli, args, &profile, &plan, &known, advice.as_ref()),
+    }
+}
+
+fn files(args: &PlanArgs) -> impl Iterator<Item = &Path> {
+    [&args.ics, &args.markdown].into_iter().flatten().map(std::path::PathBuf::as_path)
+}
+
+fn leave_alone(path: &Path, force: bool) -> Result<(), Failure> {
+    if force || !path.exists() {
+        return Ok(());
+    }
+    Err(Failure::Request(format!(
+        "{} is there already\nhint: choose another name, or add --force to write over it",
+        path.display()
+    )))
+}
+
+fn no_plan(cli: &Cli, args: &PlanArgs, profile: &Profile, why: &NoPlan) -> String {
+    let unwritten: Vec<String> = files(args).map(|path| path.display().to_string()).collect();
+    match cli.format {
+        Format::Text => terminal::no_plan(profile, why, &unwritten, width()),
+        Format::Json => json::no_plan(profile, why, &unwritten),
+    }
+}
+
+/// What throws already made say.
+struct Known {
+    measured: Measured,
+    stops: Vec<Finding>,
+}
+
+impl Known {
+    fn read(cli: &Cli, args: &PlanArgs, profile: &Profile, target: &Target) -> Result<Self, Failure> {
+        let mut known = Self { measured: Measured::default(), stops: Vec::new() };
+        if let Some(path) = &args.trial {
+            let session = throws(std::slice::from_ref(path), &args.columns, profile)?;
+            let trial = trial(&session.grips, &attempts(&session).0, profile, target, cli.seed);
+            known.measured = Measured::from_trial(&trial);
+        }
+        if !args.session.is_empty() {
+            let session = throws(&args.session, &args.columns, profile)?;
+            let progress = progress(&outings(&session, profile, target, None).0, profile, target);
+            known.measured = known.measured.and(Measured::from_progress(&progress));
+            known.stops = progress.findings.into_iter().filter(|found| found.severity == Severity::Stop).collect();
+        }
+        Ok(known)
+    }
+}
+
+fn written(
+    cli: &Cli,
+    args: &PlanArgs,
+    profile: &Profile,
+    plan: &Plan,
+    known: &Known,
+    advice: Option<&Advice>,
+) -> Result<String, Failure> {
+    if let Some(path) = &args.ics {
+        write_whole(path, &plan.calendar())?;
+    }
+    if let Some(path) = &args.markdown {
+        write_whole(path, &plan.markdown())?;
+    }
+    let files: Vec<String> = files(args).map(|path| path.display().to_string()).collect();
+    let start = Start { profile, advice, stops: &known.stops, written: &files };
+    Ok(match cli.format {
+        Format::Text => terminal::plan(&start, plan, width()),
+        Format::Json => json::plan(&start, plan),
+    })
+}

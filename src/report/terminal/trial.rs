@@ -1,0 +1,126 @@
+//! The page of `trial`: who leads and how firmly, what to throw next, then what each grip does.
+//!
+//! Grips have long names, so tables carry letters: A is the one likeliest to be the best.
+
+use crate::cues::{Cue, SOURCE, for_grip, for_missing_sweep};
+use crate::stats::Estimate;
+use crate::trial::{Grip, Trial};
+
+use super::super::follow::{
+    Ground, OUT, chance_range, dot_of, letter, one_line, range, trial_headline, trial_next, trial_reasons,
+};
+use super::super::format::{in_hundred, plain, signed};
+use super::Page;
+use super::progress::{bars, doubts};
+
+/// Most grips that get cues: one page is read, three are not.
+const MOST_CUED: usize = 2;
+
+/// The whole answer.
+pub fn trial(ground: &Ground, trial: &Trial, width: u16) -> String {
+    let mut page = Page::new(width);
+    page.title(ground.profile);
+    bars(&mut page, ground);
+    page.heading(&trial_headline(trial));
+    page.list(trial_reasons(trial, ground.target));
+    page.heading("Next");
+    page.list(trial_next(trial, trial.next.as_ref()));
+    if !trial.grips.is_empty() {
+        grips(&mut page, trial);
+        numbers(&mut page, ground, trial);
+        spins(&mut page, ground, trial);
+        cues(&mut page, ground, trial);
+    }
+    doubts(&mut page, ground);
+    page.finish()
+}
+
+fn grips(page: &mut Page, trial: &Trial) {
+    page.heading("The grips, likeliest best first");
+    page.list(
+        trial.grips.iter().enumerate().map(|(place, grip)| format!("{}: {}", letter(place), one_line(&grip.name))),
+    );
+    page.verbatim("\n");
+    let rows = trial.grips.iter().enumerate().map(|(place, grip)| {
+        let next = grip.chance_next.map(|chance| 100.0 * chance);
+        vec![
+            letter(place),
+            format!("{} of {}", grip.in_window.hits, grip.throws),
+            format!("{} % ({} to {})", plain(next.value, 0), plain(next.low, 0), plain(next.high, 0)),
+            in_hundred(grip.chance_best),
+        ]
+    });
+    page.table(&["", "in the window", "next throw in it", "is the best"], rows.collect());
+}
+
+fn numbers(page: &mut Page, ground: &Ground, trial: &Trial) {
+    page.heading("What each of them does (± half the 90 % interval of the average)");
+    let range =
+        |(low, high): (f64, f64), show: fn(f64, usize) -> String| format!("{} to {}", show(low, 1), show(high, 1));
+    let window = ground.target.window;
+    let mut rows = vec![vec![
+        "window".into(),
+        range(window.speed_mph, plain),
+        range(window.vertical_break_in, signed),
+        range(window.glove_side_break_in, signed),
+        String::new(),
+    ]];
+    rows.extend(trial.grips.iter().enumerate().map(|(place, grip)| numbers_of(letter(place), grip)));
+    page.table(&["", "mph", "vertical, in", "glove side, in", "slot, degrees"], rows);
+    page.paragraph("slot: against the profile; - is lower.");
+}
+
+fn numbers_of(letter: String, grip: &Grip) -> Vec<String> {
+    let show =
+        |e: Estimate, show: fn(f64, usize) -> String| format!("{} ±{}", show(e.value, 1), plain(e.half_width(), 1));
+    let slot = grip
+        .slot_cost_deg
+        .map_or("-".into(), |cost| show(Estimate { value: -cost.value, low: -cost.high, high: -cost.low }, signed));
+    vec![
+        letter,
+        show(grip.speed_mph, plain),
+        show(grip.vertical_break_in, signed),
+        show(grip.glove_side_break_in, signed),
+        slot,
+    ]
+}
+
+fn spins(page: &mut Page, ground: &Ground, trial: &Trial) {
+    page.heading("The dot, as the thrower sees it, and how cleanly the ball spins");
+    page.list(
+        trial.grips.iter().enumerate().map(|(place, grip)| format!("{}: {}", letter(place), dot_of(grip, ground))),
+    );
+    page.verbatim("\n");
+    let show = |e: Option<Estimate>, places| e.map_or("-".into(), |e| range(e, places));
+    let rows = trial.grips.iter().enumerate().map(|(place, grip)| {
+        let clean = grip.clean;
+        vec![
+            letter(place),
+            show(clean.active_fraction_spread, 2),
+            show(clean.clock_spread_minutes, 0),
+            clean.wobble.map_or("-".into(), chance_range),
+        ]
+    });
+    page.table(&["", "scatter in and out", "around, minutes", "wobble"], rows.collect());
+    page.paragraph("scatter in and out: of the dot, in radii of the ball; around: along the clock face.");
+}
+
+fn cues(page: &mut Page, ground: &Ground, trial: &Trial) {
+    let least_in = ground.target.window.glove_side_break_in.0;
+    let mut said: Vec<(&Cue, String)> = Vec::new();
+    let running = trial.grips.iter().enumerate().filter(|(_, grip)| grip.chance_best >= OUT).take(MOST_CUED);
+    for (place, grip) in running {
+        for cue in for_grip(grip).into_iter().chain(for_missing_sweep(grip, least_in)) {
+            match said.iter_mut().find(|(known, _)| *known == cue) {
+                Some((_, letters)) => letters.extend([" and ".to_owned(), letter(place)]),
+                None => said.push((cue, letter(place))),
+            }
+        }
+    }
+    if !said.is_empty() {
+        page.heading(&format!("What to try ({SOURCE})"));
+        page.list(said.iter().map(|(cue, letters)| {
+            format!("{letters}: {}. Try: {}. It must not cost: {}", cue.says, cue.attempt, cue.must_not_cost)
+        }));
+    }
+}
