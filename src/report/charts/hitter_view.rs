@@ -143,10 +143,10 @@ fn scene(camera: &Camera, sight: &Sight, inks: &[Ink]) -> Tag {
     for (path, ink) in sight.paths.iter().zip(inks) {
         tags.extend(ball_at_decision(camera, path, *ink));
     }
-    if let Some(lowest) = sight.paths.iter().map(|path| camera.project(last(path))).max_by(|a, b| a.1.total_cmp(&b.1)) {
-        let x = lowest.0.clamp(64.0, WIDTH - 64.0);
-        tags.push(Tag::text((x, lowest.1 + 28.0), "here he must decide").class("plainly mid"));
-    }
+    // In the corner away from the hand nothing is drawn.
+    let hand_is_left = sight.paths.first().is_some_and(|path| camera.project(first(path)).0 < WIDTH / 2.0);
+    let (x, class) = if hand_is_left { (WIDTH - 10.0, "edge end") } else { (10.0, "edge") };
+    tags.push(Tag::text((x, 18.0), "balls: when he must decide").class(class));
     let window = format!("0 0 {WIDTH} {SCENE}");
     Tag::new("svg")
         .set("viewBox", &window)

@@ -18,7 +18,7 @@ const GROUND: [Pair; 9] = [
     ("line", 0x0093_a39b, 0x005f_766c),
     ("clay", 0x00a8_4522, 0x00f0_8a5b),
     ("grass", 0x00dd_e9da, 0x0018_2e24),
-    ("leather", 0x00ff_ffff, 0x00f3_efe4),
+    ("leather", 0x00ff_ffff, 0x0020_3029),
 ];
 
 /// Inks of the families, in their order.
@@ -79,7 +79,7 @@ mod tests {
 
     #[test]
     fn words_and_marks_stand_out_by_day_and_by_night() {
-        for paper in ["page", "sheet", "grass"] {
+        for paper in ["page", "sheet", "grass", "leather"] {
             let paper = of(paper);
             for word in ["ink", "soft", "clay"] {
                 let word = of(word);
@@ -89,9 +89,6 @@ mod tests {
                 assert!(contrast(ink.0, paper.0) >= 3.0 && contrast(ink.1, paper.1) >= 3.0, "ink {index} on {paper:06x?}");
             }
         }
-        let leather = of("leather");
-        let ink_on_ball = INKS.iter().map(|ink| contrast(ink.0, leather.0)).fold(f64::INFINITY, f64::min);
-        assert!(ink_on_ball >= 3.0);
     }
 
     /// Matrices of G. M. Machado, M. M. Oliveira and L. A. F. Fernandes, IEEE Trans. Vis. Comput.
