@@ -75,13 +75,11 @@ pub struct Swap {
 }
 
 /// Compares two athletes about a pitch of `family`.
-pub fn compare<'p>(both: [&'p Profile; 2], family: Family, command: Command, count: usize, seed: u64) -> Comparison<'p> {
+pub fn compare(both: [&Profile; 2], family: Family, command: Command, count: usize, seed: u64) -> Comparison<'_> {
     let pitches = both.map(|profile| profile.pitches.len()).into_iter().max().unwrap_or(0);
     let [first, second] = both;
-    let (one, other) = rayon::join(
-        || arm(first, family, pitches, count, seed),
-        || arm(second, family, pitches, count, seed),
-    );
+    let (one, other) =
+        rayon::join(|| arm(first, family, pitches, count, seed), || arm(second, family, pitches, count, seed));
     let gains_more = gains_more(&one, &other, command);
     let swaps = [(first, second, &one), (second, first, &other)]
         .map(|(own, lender, arm)| swaps(own, lender, family, command, arm.candidate.as_ref()));
@@ -117,7 +115,13 @@ fn gains_more(one: &Arm, other: &Arm, command: Command) -> Option<[f64; 2]> {
 }
 
 /// What becomes of `own`'s gain with each thing of `lender`'s, largest change first.
-fn swaps(own: &Profile, lender: &Profile, family: Family, command: Command, candidate: Option<&Candidate>) -> Vec<Swap> {
+fn swaps(
+    own: &Profile,
+    lender: &Profile,
+    family: Family,
+    command: Command,
+    candidate: Option<&Candidate>,
+) -> Vec<Swap> {
     let today = candidate.map_or(0.0, |candidate| candidate.worth(command).overall.value);
     let mut swaps: Vec<Swap> = Thing::ALL
         .into_par_iter()

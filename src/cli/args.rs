@@ -218,13 +218,18 @@ fn number(text: &str, what: &str, low: f64, high: f64) -> Result<f64, String> {
 
 /// "20".
 pub(super) fn age(text: &str) -> Result<u8, String> {
-    text.trim().parse().ok().filter(|age| (5..=60).contains(age)).ok_or("age must be a whole number from 5 to 60".into())
+    text.trim()
+        .parse()
+        .ok()
+        .filter(|age| (5..=60).contains(age))
+        .ok_or("age must be a whole number from 5 to 60".into())
 }
 
 /// "four-seam 91 16 -7"; commas may stand between the numbers.
 pub(super) fn pitch(text: &str) -> Result<(Family, Shape), String> {
     let text = text.trim();
-    let (name, numbers) = text.split_once([' ', ',']).ok_or("write a family and three numbers, such as four-seam 91 16 -7")?;
+    let (name, numbers) =
+        text.split_once([' ', ',']).ok_or("write a family and three numbers, such as four-seam 91 16 -7")?;
     let numbers: Vec<&str> = numbers.split([' ', ',']).filter(|part| !part.is_empty()).collect();
     Ok((family(name)?, shape(&numbers.join(","))?))
 }

@@ -16,8 +16,8 @@ use crate::spin::Spin;
 use crate::units::FOOT;
 use crate::usage::usage;
 
-use super::{Failure, staff, starter};
 use super::args::{AdviseArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
+use super::{Failure, staff, starter};
 
 /// The answer to a command line, as text to write out.
 pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {

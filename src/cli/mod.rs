@@ -28,7 +28,9 @@ pub enum Failure {
     #[error("error: {0}")]
     Request(String),
     /// The page asked for could not be written.
-    #[error("error: cannot write {path}: {problem}\nhint: name a file in a folder that exists and that you may write to")]
+    #[error(
+        "error: cannot write {path}: {problem}\nhint: name a file in a folder that exists and that you may write to"
+    )]
     Page {
         /// Where it should have gone.
         path: String,
@@ -54,7 +56,10 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Ok(cli) => cli,
         Err(usage) => return answer_usage(&usage),
     };
-    match commands::answer(&cli).and_then(|text| write_out(&text, cli.color)).or_else(|failure| partly(failure, cli.color)) {
+    match commands::answer(&cli)
+        .and_then(|text| write_out(&text, cli.color))
+        .or_else(|failure| partly(failure, cli.color))
+    {
         Ok(()) => ExitCode::SUCCESS,
         Err(Failure::Output(error)) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
         Err(failure) => report(&failure, cli.color),
@@ -86,9 +91,7 @@ fn report(failure: &Failure, color: Color) -> ExitCode {
     let mut err = AutoStream::new(io::stderr().lock(), choice(color));
     let text = match failure {
         Failure::Input(error) => error.render(true),
-        Failure::InPart { bad, .. } => {
-            bad.iter().map(|error| error.render(true)).collect::<Vec<String>>().join("\n\n")
-        }
+        Failure::InPart { bad, .. } => bad.iter().map(|error| error.render(true)).collect::<Vec<String>>().join("\n\n"),
         other => other.to_string(),
     };
     // Nothing is left to do when standard error is closed too.

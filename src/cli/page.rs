@@ -15,8 +15,7 @@ impl PageArg {
         let Some(path) = &self.report else {
             return Ok(());
         };
-        replace(path, &make())
-            .map_err(|problem| Failure::Page { path: path.to_string_lossy().into_owned(), problem })
+        replace(path, &make()).map_err(|problem| Failure::Page { path: path.to_string_lossy().into_owned(), problem })
     }
 }
 

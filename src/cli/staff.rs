@@ -46,7 +46,10 @@ pub(super) fn roster(cli: &Cli, args: &RosterArgs) -> Result<String, Failure> {
 /// The profiles of a folder in the order of their names.
 fn profiles_in(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     let unreadable = |error: &io::Error| {
-        Failure::Request(format!("cannot read the folder {}: {error}\nhint: name a folder of profiles", folder.display()))
+        Failure::Request(format!(
+            "cannot read the folder {}: {error}\nhint: name a folder of profiles",
+            folder.display()
+        ))
     };
     let mut files = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(|error| unreadable(&error))? {

@@ -78,10 +78,7 @@ fn ask_the_rest(args: &NewArgs, starter: &mut Starter, asker: &mut Asker<impl Bu
 }
 
 /// One more pitch; the first is needed, an empty line ends the rest.
-fn next_pitch(
-    starter: &Starter,
-    asker: &mut Asker<impl BufRead>,
-) -> Result<Option<(Family, Shape)>, Failure> {
+fn next_pitch(starter: &Starter, asker: &mut Asker<impl BufRead>) -> Result<Option<(Family, Shape)>, Failure> {
     let question = "A pitch as family, mph, vertical and glove-side break, such as four-seam 91 16 -7";
     if starter.pitches.is_empty() {
         return asker.ask(&format!("{question}: "), |text| pitch(text).map(Some));
@@ -98,7 +95,10 @@ struct Asker<R> {
 
 impl<R: BufRead> Asker<R> {
     fn ask<T>(&mut self, question: &str, read: impl Fn(&str) -> Result<T, String>) -> Result<T, Failure> {
-        self.ask_or_nothing(question, |text| if text.is_empty() { Err("an answer is needed".into()) } else { read(text) })
+        self.ask_or_nothing(
+            question,
+            |text| if text.is_empty() { Err("an answer is needed".into()) } else { read(text) },
+        )
     }
 
     fn ask_or_nothing<T>(&mut self, question: &str, read: impl Fn(&str) -> Result<T, String>) -> Result<T, Failure> {

@@ -27,14 +27,17 @@ pub(in super::super) fn faces(spin: Spin, hand: Hand) -> Picture {
     drawing.add(Tag::rect((0.0, 0.0), (WIDTH, HEIGHT)).set("rx", "10").class("sheet"));
     drawing.add_all(face(MIDDLES[0], &thrower, clockwise, "the thrower sees"));
     drawing.add_all(face(MIDDLES[1], &partner, !clockwise, "the partner sees"));
-    let says = |who: &str, dot: &Dot| format!("the {who} sees it at {}, {} of the way to the rim", dot.clock, percent(dot.radius));
+    let says = |who: &str, dot: &Dot| {
+        format!("the {who} sees it at {}, {} of the way to the rim", dot.clock, percent(dot.radius))
+    };
     Picture {
         title: "Where the mark on the spin pole shows".into(),
         description: format!("On a marked ball {}; {}.", says("thrower", &thrower), says("partner", &partner)),
         drawing,
-        legend: "Mark a pole of the ball\u{2019}s spin and play catch: a steady dot here means the spin is right. Nearer \
+        legend:
+            "Mark a pole of the ball\u{2019}s spin and play catch: a steady dot here means the spin is right. Nearer \
                  the middle is more bullet spin, nearer the rim more of the spin at work."
-            .into(),
+                .into(),
         table: Table::new(
             &["who", "clock", "middle to rim"],
             vec![

@@ -23,7 +23,13 @@ const HALF: f64 = 30.0;
 
 /// Every pair; what can be told apart is that of hitters of `side`, from whom those of the other
 /// differ by a hair.
-pub(in super::super) fn forks(pairs: &[Pair], openings: &[Opening], names: &[&str], inks: &[Ink], side: Side) -> Picture {
+pub(in super::super) fn forks(
+    pairs: &[Pair],
+    openings: &[Opening],
+    names: &[&str],
+    inks: &[Ink],
+    side: Side,
+) -> Picture {
     let height = TOP + ROW * pairs.len() as f64 + 8.0;
     let widest = pairs.iter().map(|pair| pair.seen.on(side).same_line.plate_in).fold(6.0, f64::max);
     let mut drawing = Drawing::new(WIDTH, height);
@@ -31,7 +37,8 @@ pub(in super::super) fn forks(pairs: &[Pair], openings: &[Opening], names: &[&st
     drawing.add(Tag::text((FLIGHT.0 - 12.0, 17.0), "hand").class("edge"));
     drawing.add(Tag::text((FLIGHT.1, 17.0), "plate").class("edge mid"));
     for (index, (pair, opening)) in pairs.iter().zip(openings).enumerate() {
-        let fork = Fork { pair, opening, side, middle: TOP + ROW * (index as f64 + 0.5) + 6.0, per_inch: HALF / widest * 2.0 };
+        let fork =
+            Fork { pair, opening, side, middle: TOP + ROW * (index as f64 + 0.5) + 6.0, per_inch: HALF / widest * 2.0 };
         drawing.add_all(fork.tags(names, inks, index == 0));
     }
     Picture {
@@ -122,7 +129,8 @@ impl Fork<'_> {
             Tag::text((right, self.middle - half + 2.0), &short(names[self.pair.pitches.0], 12)).class("name"),
             Tag::text((right, self.middle + 4.0), &format!("{} in", plain(plate_in, 0))).class("figures"),
             Tag::text((right, self.middle + half + 7.0), &short(names[self.pair.pitches.1], 12)).class("name"),
-            Tag::text((post - 5.0, self.middle - HALF + 8.0), &format!("{} in", plain(decision_in, 1))).class("figures end"),
+            Tag::text((post - 5.0, self.middle - HALF + 8.0), &format!("{} in", plain(decision_in, 1)))
+                .class("figures end"),
         ]
     }
 }

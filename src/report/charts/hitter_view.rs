@@ -19,8 +19,9 @@ use super::{Picture, Table, WIDTH, short};
 
 /// Height of the scene and of the strip below it.
 const SCENE: f64 = 216.0;
-/// Room for one line of the list beside the plate.
-const ROW: f64 = 34.0;
+/// Room for one line of the list beside the plate, and where its columns end.
+const ROW: f64 = 21.0;
+const COLUMNS: [f64; 3] = [259.0, 305.0, 351.0];
 /// Degrees of sight left free about what must be seen.
 const FREE_DEG: f64 = 1.3;
 /// Height of the mound (Official Baseball Rules 2.04: 10 in), and its radius, 9 ft.
@@ -30,7 +31,7 @@ const MOUND_RADIUS: f64 = 9.0 * FOOT;
 /// `sight` drawn for a pitcher of `hand`; the names and inks follow its paths.
 pub(in super::super) fn hitter_view(sight: &Sight, names: &[&str], inks: &[Ink], hand: Hand) -> Picture {
     let camera = Camera::of(sight, hand);
-    let strip = (ROW * names.len() as f64 + 22.0).max(124.0);
+    let strip = (ROW * names.len() as f64 + 34.0).max(118.0);
     let mut drawing = Drawing::new(WIDTH, SCENE + strip);
     drawing.add(Tag::rect((0.0, 0.0), (WIDTH, SCENE + strip)).set("rx", "10").class("sheet"));
     drawing.add(scene(&camera, sight, inks));
@@ -42,7 +43,8 @@ pub(in super::super) fn hitter_view(sight: &Sight, names: &[&str], inks: &[Ink],
         drawing,
         legend: "From his eye, all pitches leaving the hand on one line. Solid until he must decide, dashed beyond. \
                  Balls are drawn at their size then: he can just tell two whose middles stand about a ball\u{2019}s \
-                 radius apart. Below, his strike zone and where each ends."
+                 radius apart. Below, his strike zone and where each ends; how far from the first each is when he must \
+                 decide, how many times what he can tell that is, and how far at the plate."
             .into(),
         table: table(sight, names),
     }
@@ -148,21 +150,14 @@ fn scene(camera: &Camera, sight: &Sight, inks: &[Ink]) -> Tag {
     let (x, class) = if hand_is_left { (WIDTH - 10.0, "edge end") } else { (10.0, "edge") };
     tags.push(Tag::text((x, 18.0), "balls: when he must decide").class(class));
     let window = format!("0 0 {WIDTH} {SCENE}");
-    Tag::new("svg")
-        .set("viewBox", &window)
-        .num("width", WIDTH)
-        .num("height", SCENE)
-        .child(Tag::group(tags))
+    Tag::new("svg").set("viewBox", &window).num("width", WIDTH).num("height", SCENE).child(Tag::group(tags))
 }
 
 fn ball_at_decision(camera: &Camera, path: &SeenPath, ink: Ink) -> Vec<Tag> {
     let ball = last(path);
     let place = camera.project(ball);
     let radius = camera.length(ball, BALL_RADIUS);
-    vec![
-        Tag::circle(place, radius).class("leather"),
-        ink.at(place, radius * 0.62),
-    ]
+    vec![Tag::circle(place, radius).class("leather"), ink.at(place, radius * 0.62)]
 }
 
 /// Grass to the horizon, the mound, the rubber.
@@ -203,8 +198,14 @@ fn pitcher(camera: &Camera, sight: &Sight) -> Vec<Tag> {
     let head = neck + Vec3::new(0.15 * FOOT, 0.0, 0.55 * FOOT);
     let glove = at(body + 0.9 * FOOT, ground + 3.9 * FOOT);
     vec![
-        limb(&[hip, at(body - 0.5 * FOOT, ground + 1.7 * FOOT), at(body - 0.9 * FOOT, ground + 1.6 * FOOT)], 0.42 * FOOT),
-        limb(&[hip, at(body + 0.45 * FOOT, ground + 1.7 * FOOT), at(body + 0.4 * FOOT, ground + 0.4 * FOOT)], 0.46 * FOOT),
+        limb(
+            &[hip, at(body - 0.5 * FOOT, ground + 1.7 * FOOT), at(body - 0.9 * FOOT, ground + 1.6 * FOOT)],
+            0.42 * FOOT,
+        ),
+        limb(
+            &[hip, at(body + 0.45 * FOOT, ground + 1.7 * FOOT), at(body + 0.4 * FOOT, ground + 0.4 * FOOT)],
+            0.46 * FOOT,
+        ),
         limb(&[hip, neck], 0.85 * FOOT),
         limb(&[neck, at(body + 0.75 * FOOT, ground + 4.2 * FOOT), glove], 0.34 * FOOT),
         limb(&[neck, hand], 0.32 * FOOT),
@@ -241,27 +242,28 @@ fn plate(sight: &Sight, inks: &[Ink], hand: Hand, strip: f64) -> Vec<Tag> {
     tags
 }
 
-/// What each pitch comes to, in words.
+/// What each pitch comes to, a line each under a header.
 fn list(sight: &Sight, names: &[&str], inks: &[Ink]) -> Vec<Tag> {
-    let top = SCENE + 26.0;
-    let rows = names.iter().zip(inks).zip(&sight.paths).enumerate();
-    rows.flat_map(|(index, ((name, ink), path))| {
-        let y = top + ROW * index as f64;
-        let (first, second) = if index == 0 {
-            ("sets the line".into(), format!("he can tell {}\u{b0}", plain(sight.resolvable_deg, 1)))
+    let header = SCENE + 20.0;
+    let mut tags = vec![
+        Tag::text((COLUMNS[0], header), "apart").class("edge end"),
+        Tag::text((COLUMNS[1], header), "can tell").class("edge end"),
+        Tag::text((COLUMNS[2], header), "at plate").class("edge end"),
+    ];
+    for (index, ((name, ink), path)) in names.iter().zip(inks).zip(&sight.paths).enumerate() {
+        let y = header + ROW * (index + 1) as f64;
+        tags.push(ink.at((142.0, y - 4.0), 5.5));
+        tags.push(Tag::text((153.0, y), &short(name, 11)).class("name"));
+        let figures = [
+            format!("{}\u{b0}", plain(path.gap_deg, 1)),
+            format!("{}\u{d7}", plain(path.gap_deg / sight.resolvable_deg, 1)),
+            format!("{} in", plain(path.plate_gap_in, 0)),
+        ];
+        if index == 0 {
+            tags.push(Tag::text((COLUMNS[2], y), "sets the line").class("small end"));
         } else {
-            let times = path.gap_deg / sight.resolvable_deg;
-            (
-                format!("{}\u{b0} off", plain(path.gap_deg, 1)),
-                format!("{}\u{d7} what he can tell, {} in at plate", plain(times, 1), plain(path.plate_gap_in, 0)),
-            )
-        };
-        [
-            ink.at((140.0, y - 4.0), 5.5),
-            Tag::text((152.0, y), &short(name, 14)).class("name"),
-            Tag::text((WIDTH - 10.0, y), &first).class("small end"),
-            Tag::text((152.0, y + 14.0), &second).class("small"),
-        ]
-    })
-    .collect()
+            tags.extend(figures.iter().zip(COLUMNS).map(|(words, x)| Tag::text((x, y), words).class("small end")));
+        }
+    }
+    tags
 }

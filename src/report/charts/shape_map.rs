@@ -281,7 +281,11 @@ impl Ground {
             HALF * pitch.spread.glove_side_break_in * self.per_inch,
             HALF * pitch.spread.vertical_break_in * self.per_inch,
         );
-        Tag::ellipse(self.place(pitch.shape), radii).class(&format!("scatter {} {}", pitch.ink.fill(), pitch.ink.stroke()))
+        Tag::ellipse(self.place(pitch.shape), radii).class(&format!(
+            "scatter {} {}",
+            pitch.ink.fill(),
+            pitch.ink.stroke()
+        ))
     }
 
     /// Crosses, the unmoved ball and the four words.
@@ -315,10 +319,7 @@ impl Ground {
         let (x, y) = self.spot(glove, vertical);
         let arm = if on_line { 4.0 } else { 2.2 };
         let class = if on_line { "survey on" } else { "survey" };
-        vec![
-            Tag::line((x - arm, y), (x + arm, y)).class(class),
-            Tag::line((x, y - arm), (x, y + arm)).class(class),
-        ]
+        vec![Tag::line((x - arm, y), (x + arm, y)).class(class), Tag::line((x, y - arm), (x, y + arm)).class(class)]
     }
 }
 

@@ -37,9 +37,10 @@ pub(in super::super) fn slots(arms: [(&str, Release); 2]) -> Picture {
         title: "Where the ball leaves the hand".into(),
         description: format!("Seen from the plate, as right-handers. {}; {}.", says(&arms[0]), says(&arms[1])),
         drawing,
-        legend: "Seen from the plate, both as right-handers. The first athlete\u{2019}s arm is solid, the second\u{2019}s \
+        legend:
+            "Seen from the plate, both as right-handers. The first athlete\u{2019}s arm is solid, the second\u{2019}s \
                  dashed."
-            .into(),
+                .into(),
         table: Table::new(
             &["athlete", "slot, degrees", "height, ft", "arm side, ft", "in front of the rubber, ft"],
             arms.iter().map(|(name, release)| row(name, release)).collect(),

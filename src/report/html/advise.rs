@@ -24,7 +24,11 @@ pub fn advise(advice: &Advice, sights: Option<&PerSide<Sight>>) -> String {
     page.list("Why", advice.reasons.iter().map(words::reason));
     let inks = all_inks(advice);
     if let Some(target) = &advice.target {
-        page.pictures("The shape to chase", "shape", [shape_map(advice, target, &inks), faces(target.recipe.spin, profile.athlete.throws)]);
+        page.pictures(
+            "The shape to chase",
+            "shape",
+            [shape_map(advice, target, &inks), faces(target.recipe.spin, profile.athlete.throws)],
+        );
         if let Some(sights) = sights {
             let names = all_names(advice);
             let views = Side::BOTH.map(|side| hitter_view(sights.on(side), &names, &inks, profile.athlete.throws));
@@ -101,7 +105,8 @@ fn usage(advice: &Advice, side: Side, worth: &SideWorth, inks: &[Ink]) -> Pictur
             after: shares(&worth.after, index).unwrap_or(0.0),
         })
         .collect();
-    let title = format!("Against {} hitters: {} runs per 100 pitches saved", words::side(side), signed_range(worth.gain, 2));
+    let title =
+        format!("Against {} hitters: {} runs per 100 pitches saved", words::side(side), signed_range(worth.gain, 2));
     let legend = "Hollow: the best mix without the new pitch. Filled: with it.";
     usage_change(title, &changes, legend, outcomes(&names, &worth.after))
 }
@@ -137,7 +142,8 @@ fn worth_by_family(advice: &Advice) -> Picture {
                 ink,
                 worth: worth.map(|worth| worth.overall),
                 effort: candidate.map_or(0.0, |candidate| candidate.effort),
-                note: candidate.map_or(String::new(), |candidate| format!("{} mph", plain(candidate.recipe.shape.speed_mph, 0))),
+                note: candidate
+                    .map_or(String::new(), |candidate| format!("{} mph", plain(candidate.recipe.shape.speed_mph, 0))),
             }
         })
         .collect();

@@ -88,9 +88,9 @@ fn mix(arm: &Arm) -> Picture {
             after: shares(Side::Opposite, index),
         })
         .collect();
-    let rows = changes.iter().map(|change| {
-        vec![change.name.to_owned(), change.before.map_or("-".into(), percent), percent(change.after)]
-    });
+    let rows = changes
+        .iter()
+        .map(|change| vec![change.name.to_owned(), change.before.map_or("-".into(), percent), percent(change.after)]);
     let table = Table::new(&["pitch", "against same-side", "against opposite-side"], rows.collect());
     let legend = "Hollow: against same-side hitters. Filled: against opposite-side hitters.";
     usage_change(staff::name(arm).to_owned(), &changes, legend, table)

@@ -67,7 +67,8 @@ impl Page {
 
     /// Pictures beside each other where there is room. `key` makes their ids unique.
     fn pictures(&mut self, heading: &str, key: &str, pictures: impl IntoIterator<Item = Picture>) {
-        let figures = pictures.into_iter().enumerate().map(|(index, picture)| figure(&format!("{key}{index}"), &picture));
+        let figures =
+            pictures.into_iter().enumerate().map(|(index, picture)| figure(&format!("{key}{index}"), &picture));
         self.body.push(html! {
             section {
                 h2 { (heading) }

@@ -15,7 +15,11 @@ pub fn usage(profile: &Profile, sides: &PerSide<UsageSide>) -> String {
     let mut page = Page::new(&profile.athlete.name, "How to use what he throws.", &about(profile));
     let inks = todays_inks(profile);
     page.list("What it comes to", Side::BOTH.map(|side| summary(side, sides.on(side))));
-    page.pictures("The best mix against each side", "usage", Side::BOTH.map(|side| mix(profile, side, sides.on(side), &inks)));
+    page.pictures(
+        "The best mix against each side",
+        "usage",
+        Side::BOTH.map(|side| mix(profile, side, sides.on(side), &inks)),
+    );
     page.pictures("What he throws", "shape", [todays_map(profile, "How his pitches move".into(), &inks).picture()]);
     page.list(
         "How to read this",

@@ -64,7 +64,12 @@ impl<'a> ArmForm<'a> {
             throws_it_already: arm.throws_it,
             gain_runs_per_100: staff::worth(arm, command).map(EstimateForm::of),
             with_the_others: swaps.iter().map(SwapForm::of).collect(),
-            closest_pair_movement_in: arm.pairs.iter().map(|pair| pair.movement_in).reduce(f64::min).map(|v| round(v, 1)),
+            closest_pair_movement_in: arm
+                .pairs
+                .iter()
+                .map(|pair| pair.movement_in)
+                .reduce(f64::min)
+                .map(|v| round(v, 1)),
             same_side: side(Side::Same),
             opposite_side: side(Side::Opposite),
         }

@@ -13,7 +13,9 @@ pub fn compare(comparison: &Comparison, width: u16) -> String {
     let [one, other] = [&comparison.arms[0], &comparison.arms[1]];
     page.heading_line(&format!("{} and {}", staff::name(one), staff::name(other)));
     page.heading(&staff::headline(comparison));
-    page.list(comparison.arms.iter().map(|arm| staff::worth_sentence(comparison, arm)).chain(staff::chance(comparison)));
+    page.list(
+        comparison.arms.iter().map(|arm| staff::worth_sentence(comparison, arm)).chain(staff::chance(comparison)),
+    );
     page.heading("Why they differ");
     page.list(staff::reasons(comparison));
     page.heading("Side by side, both as right-handers");
