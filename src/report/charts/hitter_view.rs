@@ -21,7 +21,7 @@ use super::{Picture, Table, WIDTH, short};
 const SCENE: f64 = 216.0;
 /// Room for one line of the list beside the plate, and where its columns end.
 const ROW: f64 = 21.0;
-const COLUMNS: [f64; 3] = [259.0, 305.0, 351.0];
+const COLUMNS: [f64; 3] = [265.0, 306.0, 351.0];
 /// Degrees of sight left free about what must be seen.
 const FREE_DEG: f64 = 1.3;
 /// Height of the mound (Official Baseball Rules 2.04: 10 in), and its radius, 9 ft.
@@ -247,8 +247,8 @@ fn list(sight: &Sight, names: &[&str], inks: &[Ink]) -> Vec<Tag> {
     let header = SCENE + 20.0;
     let mut tags = vec![
         Tag::text((COLUMNS[0], header), "apart").class("edge end"),
-        Tag::text((COLUMNS[1], header), "can tell").class("edge end"),
-        Tag::text((COLUMNS[2], header), "at plate").class("edge end"),
+        Tag::text((COLUMNS[1], header), "times").class("edge end"),
+        Tag::text((COLUMNS[2], header), "plate").class("edge end"),
     ];
     for (index, ((name, ink), path)) in names.iter().zip(inks).zip(&sight.paths).enumerate() {
         let y = header + ROW * (index + 1) as f64;

@@ -101,6 +101,15 @@ impl ShapeMap<'_> {
     fn keep_marks_free(&self, ground: &Ground, labels: &mut Labels) {
         labels.keep_free(ground.spot(0.0, 0.0), 5.0);
         let targets = self.target.iter().map(|target| target.shape);
+        for pitch in &self.pitches {
+            labels.keep_free(ground.place(pitch.shape), ground.reach(pitch));
+        }
+        if let Some((nearest, target)) = self.target.as_ref().and_then(|t| Some((self.nearest(t.shape)?, t))) {
+            let (from, to) = (ground.place(nearest.shape), ground.place(target.shape));
+            for share in [0.35, 0.5, 0.65] {
+                labels.keep_free((from.0 + share * (to.0 - from.0), from.1 + share * (to.1 - from.1)), 7.0);
+            }
+        }
         for shape in self.pitches.iter().map(|pitch| pitch.shape).chain(targets) {
             labels.keep_free(ground.place(shape), MARK + 2.0);
         }
