@@ -173,9 +173,9 @@ pub enum Caution {
 pub const FAMILIES: [Family; 6] =
     [Family::Sweeper, Family::Slider, Family::Cutter, Family::Curveball, Family::Changeup, Family::Splitter];
 
-/// Chance from which a gain counts as real, and below which it counts as unlikely.
+/// Chance of a real gain from which a pitch is added, and from which it is worth a trial.
 const SURE: f64 = 0.85;
-const UNLIKELY: f64 = 0.50;
+const WORTH_A_TRIAL: f64 = 0.65;
 /// How much more (runs per 100 pitches) another pitch must bring to be called better.
 const CLEARLY_MORE: f64 = 0.10;
 /// Share of worlds in which it must bring more.
@@ -190,7 +190,7 @@ const NEAR_IN: f64 = 6.0;
 pub fn advise(profile: &Profile, question: Question) -> Advice<'_> {
     let stage = Stage::new(profile);
     let today = Today::of(&stage);
-    let drawn = draws(&stage.hitter, stage.pitches.len(), question.draws, question.seed);
+    let drawn = draws(profile.athlete.level, stage.pitches.len(), question.draws, question.seed);
     let worlds = worlds(&stage, &today, drawn);
     let asked = best_of_family(&stage, &today, question.family, &worlds).ok();
     let mut alternatives = alternatives(&stage, &today, question, &worlds);
@@ -273,7 +273,7 @@ impl Weighed {
 /// What to do about `candidate` when no other pitch is weighed and nothing forbids it.
 pub fn verdict_on(profile: &Profile, question: Question, candidate: &Candidate) -> Verdict {
     let worth = candidate.worth(question.command);
-    if worth.chance_real < UNLIKELY || worth.overall.value < TRIFLE {
+    if worth.chance_real < WORTH_A_TRIAL || worth.overall.value < TRIFLE {
         return Verdict::NotNow;
     }
     let leaning = candidate.recipe.seam_total_in() > LEANING * profile.limits.seam_shift_in;
@@ -334,7 +334,7 @@ fn better(
             let against = own.map_or(&zero, |own| &own.by_world);
             let wins = worth.by_world.iter().zip(against).filter(|(a, b)| a > b).count();
             let chance = wins as f64 / zero.len().max(1) as f64;
-            let good = worth.chance_real >= UNLIKELY && more > CLEARLY_MORE && chance >= MORE_OFTEN;
+            let good = worth.chance_real >= WORTH_A_TRIAL && more > CLEARLY_MORE && chance >= MORE_OFTEN;
             let reason = Reason::Better { family: candidate.family, gain: worth.overall, chance };
             good.then_some((candidate.family, reason))
         })

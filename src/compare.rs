@@ -90,7 +90,7 @@ fn arm(profile: &Profile, family: Family, pitches: usize, count: usize, seed: u6
     let stage = Stage::new(profile);
     let today = Today::of(&stage);
     // As many pitches in the draws as the larger arsenal has, so that both see the same worlds.
-    let worlds = worlds(&stage, &today, draws(&stage.hitter, pitches, count, seed));
+    let worlds = worlds(&stage, &today, draws(stage.profile.athlete.level, pitches, count, seed));
     let aims = PerSide::from_fn(|side| today.plans.on(side).aims.clone());
     Arm {
         profile,

@@ -5,11 +5,13 @@
 //! units geometry stats                          numbers, directions, doubt
 //!   -> pitch profile                            what an athlete is and throws
 //!   -> spin flight                              how a ball spins and flies, and back from a shape
-//!   -> input                                    files into profiles: the only step that can fail
+//!   -> session input                            files into throws and profiles: all that can fail
+//!   -> sorting profile_text demo                throws into pitches, pitches into a profile
 //!   -> eyes hitter mix                          who hits it, and the best mix against him
 //!   -> evaluate search                          an arsenal judged; the best reachable shape
 //!   -> separation sight usage inspect advice
 //!      compare roster                            the answers
+//!   -> target slot trial progress cues plan     the follow-through: grips, outings, dates
 //!   -> report                                   answers into words, tables, pages and JSON
 //!   -> cli                                      the command line
 //! ```
@@ -55,11 +57,17 @@ pub mod profile;
 pub mod spin;
 pub mod flight;
 
+pub mod session;
 pub mod input;
+pub mod sorting;
+pub mod profile_text;
+pub mod demo;
 
 pub mod eyes;
 pub mod hitter;
 pub mod mix;
+
+pub mod calibrate;
 
 pub mod evaluate;
 pub mod search;
@@ -71,6 +79,13 @@ pub mod inspect;
 pub mod advice;
 pub mod compare;
 pub mod roster;
+
+pub mod target;
+pub mod slot;
+pub mod trial;
+pub mod progress;
+pub mod cues;
+pub mod plan;
 
 pub mod report;
 pub mod cli;

@@ -33,7 +33,8 @@ impl Standing {
 pub fn standing(profile: &Profile, question: Question) -> Standing {
     let stage = Stage::new(profile);
     let today = Today::of(&stage);
-    let worlds = worlds(&stage, &today, draws(&stage.hitter, stage.pitches.len(), question.draws, question.seed));
+    let worlds =
+        worlds(&stage, &today, draws(stage.profile.athlete.level, stage.pitches.len(), question.draws, question.seed));
     let candidates: Vec<Candidate> = finalists(profile, &stage, &today)
         .into_par_iter()
         .filter_map(|family| best_of_family(&stage, &today, family, &worlds).ok())

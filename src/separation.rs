@@ -126,7 +126,7 @@ fn seen(stage: &Stage, side: Side, a: &Thrown, b: &Thrown, aims: (Aim, Aim)) -> 
     let ball = first.fly().at(decision).position;
     let range = (ball - Eyes::position(side)).norm();
     // Two directions are compared, each with the eye's error.
-    let resolvable_in = std::f64::consts::SQRT_2 * stage.hitter.eyes.angular_deg * DEGREE * range / INCH;
+    let resolvable_in = std::f64::consts::SQRT_2 * stage.hitter.eyes.on(side).angular_deg * DEGREE * range / INCH;
     let own = (throw_to(stage, a, place(aims.0)), throw_to(stage, b, place(aims.1)));
     Seen {
         same_line: gaps(&first, &second, decision, side, resolvable_in),

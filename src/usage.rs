@@ -23,7 +23,7 @@ pub struct UsageSide {
 pub fn usage(profile: &Profile, count: usize, seed: u64) -> PerSide<UsageSide> {
     let stage = Stage::new(profile);
     let today = Today::of(&stage);
-    let worlds = worlds(&stage, &today, draws(&stage.hitter, stage.pitches.len(), count, seed));
+    let worlds = worlds(&stage, &today, draws(profile.athlete.level, stage.pitches.len(), count, seed));
     PerSide::from_fn(|side| {
         let plan = today.plans.on(side);
         let best = &plan.mix.shares;

@@ -116,7 +116,7 @@ fn the_athlete_who_owns_a_sweeper_is_told_that_another_adds_about_nothing() {
     let text = answer(80, &["advise", &path("low-slot-right-with-sweeper"), "--format", "json"]);
     let json: Value = serde_json::from_str(&text).expect("JSON");
     assert_eq!(json["verdict"], "not_now");
-    assert!(json["gain_runs_per_100"]["overall"]["value"].as_f64().expect("a number").abs() < 0.05);
+    assert!(json["gain_runs_per_100"]["overall"]["value"].as_f64().expect("a number").abs() < 0.1);
 }
 
 /// Guidelines of USA Baseball and Major League Baseball, copy of about 2015.

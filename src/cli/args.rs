@@ -50,12 +50,17 @@ pub(super) enum Color {
 pub(super) enum Question {
     /// What does he have? Reads a profile, checks it, divides movement between spin and seams.
     Check(CheckArgs),
+    /// Which pitches are in these throws? Sorts tracking sessions and writes the profile.
+    Sort(SortArgs),
     /// How far apart are his pitches, to a hitter?
     Apart(PagedArgs),
     /// How should his pitches be used against each side?
     Usage(PagedArgs),
     /// Should he add a pitch, which shape should he chase, and what is it worth?
     Advise(AdviseArgs),
+    /// For developers: fit the hitter to a labelled session and write the ensemble.
+    #[command(hide = true)]
+    Calibrate(CalibrateArgs),
     /// How must a pitch spin, and where does a mark on its spin pole show?
     Dot(DotArgs),
     /// Which of two athletes gains more from the same new pitch, and why?
@@ -99,10 +104,52 @@ pub(super) struct CheckArgs {
     pub(super) elevation: f64,
 }
 
+/// Throws to read.
+#[derive(Debug, Args)]
+pub(super) struct SessionArgs {
+    /// How the session's columns are named, what their units are and which way they point (TOML);
+    /// without it they carry this tool's own names.
+    #[arg(long, value_name = "MAP")]
+    pub(super) columns: Option<PathBuf>,
+    /// Throwing hand, when neither profile nor map tells it.
+    #[arg(long, value_name = "HAND", value_parser = hand)]
+    pub(super) hand: Option<Hand>,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct SortArgs {
+    /// Session files (CSV, also gzipped); - is standard input.
+    #[arg(value_name = "SESSION", required = true)]
+    pub(super) sessions: Vec<PathBuf>,
+    #[command(flatten)]
+    pub(super) reading: SessionArgs,
+    /// Propose a column map for the first file and stop.
+    #[arg(long)]
+    pub(super) explain_columns: bool,
+    /// The most pitches looked for.
+    #[arg(long, value_name = "N", default_value_t = 8, value_parser = clap::value_parser!(u8).range(1..=8))]
+    pub(super) most_pitches: u8,
+    /// Write the pitches into this profile; comments and keys of your own stay.
+    #[arg(long, value_name = "PROFILE")]
+    pub(super) write: Option<PathBuf>,
+    /// Allow --write to change a profile that is there already.
+    #[arg(long, requires = "write")]
+    pub(super) force: bool,
+    /// Name of the athlete, for a new profile.
+    #[arg(long, value_name = "NAME", default_value = "unnamed athlete")]
+    pub(super) name: String,
+}
+
 #[derive(Debug, Args)]
 pub(super) struct AdviseArgs {
+    /// The athlete's profile (TOML); with --session it may be left out.
+    #[arg(value_name = "PROFILE", required_unless_present = "session")]
+    pub(super) profile: Option<PathBuf>,
+    /// Take the pitches from these throws (CSV), sorted first; may be given several times.
+    #[arg(long, value_name = "SESSION")]
+    pub(super) session: Vec<PathBuf>,
     #[command(flatten)]
-    pub(super) profile: ProfileArg,
+    pub(super) reading: SessionArgs,
     /// The pitch asked about.
     #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = family)]
     pub(super) family: Family,
@@ -143,6 +190,19 @@ pub(super) struct DotArgs {
     /// Throwing hand for the wished-for shape.
     #[arg(long, value_name = "HAND", requires = "target", default_value = "right", value_parser = hand)]
     pub(super) throws: Hand,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct CalibrateArgs {
+    /// Session with places at the plate, batters' sides and outcomes (CSV).
+    #[arg(value_name = "SESSION")]
+    pub(super) session: PathBuf,
+    /// The session's column map (TOML).
+    #[arg(long, value_name = "MAP")]
+    pub(super) columns: PathBuf,
+    /// Members of the ensemble.
+    #[arg(long, value_name = "N", default_value_t = 128)]
+    pub(super) members: usize,
 }
 
 #[derive(Debug, Args)]

@@ -1,32 +1,36 @@
 //! Each command: read, ask, set.
 
 use crate::advice::{self, Advice, Question as Asked, advise};
+use crate::calibrate::{Evidence, cross_validate, fit};
 use crate::evaluate::{Stage, Thrown, Today};
 use crate::flight::Air;
 use crate::geometry::{Clock, Hand, Side, Vec3};
-use crate::input::read_profile;
+use crate::input::{ReadOptions, read_columns, read_profile, read_sessions};
 use crate::inspect::inspect;
 use crate::pitch::Shape;
 use crate::profile::{PerSide, Profile};
-use crate::report::{html, json, terminal};
+use crate::report::{ensemble, html, json, terminal};
 use crate::search::reach::{Recipe, spin_of};
 use crate::separation::pairs;
 use crate::sight::{Sight, openings, sights};
+use crate::sorting::{Options as SortOptions, sort};
 use crate::spin::Spin;
 use crate::units::FOOT;
 use crate::usage::usage;
 
-use super::args::{AdviseArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
+use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
 use super::{Failure, staff, starter};
 
 /// The answer to a command line, as text to write out.
 pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
     match &cli.question {
         Question::Check(args) => check(cli, args),
+        Question::Sort(args) => super::sessions::sort(cli, args),
         Question::Apart(args) => apart(cli, args),
         Question::Usage(args) => usage_of(cli, args),
         Question::Advise(args) => advise_on(cli, args),
         Question::Dot(args) => dot(cli, args),
+        Question::Calibrate(args) => calibrate(cli, args),
         Question::Compare(args) => staff::compare_two(cli, args),
         Question::Roster(args) => staff::roster(cli, args),
         Question::New(args) => starter::new(args),
@@ -66,7 +70,10 @@ fn usage_of(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
 }
 
 fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
-    let profile = read_profile(&args.profile.profile)?;
+    let profile = match (&args.profile, args.session.as_slice()) {
+        (Some(path), []) => read_profile(path)?,
+        (path, sessions) => super::sessions::profile_of(path.as_deref(), sessions, &args.reading, cli.seed)?,
+    };
     let question =
         advice::Question { family: args.family, command: args.command(), draws: args.draws as usize, seed: cli.seed };
     let advice = advise(&profile, question);
@@ -75,6 +82,20 @@ fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
         Format::Text => terminal::advise(&advice, width()),
         Format::Json => json::advise(&advice),
     })
+}
+
+fn calibrate(cli: &Cli, args: &CalibrateArgs) -> Result<String, Failure> {
+    let map = read_columns(&args.columns)?;
+    let options = ReadOptions { map, hand: None, progress: &mut |_| {} };
+    let session = read_sessions(std::slice::from_ref(&args.session), options)?;
+    let sorted = sort(&session, SortOptions::default());
+    let evidence = Evidence::of(&session, &sorted);
+    if evidence.cells.is_empty() {
+        return Err(Failure::Request("no throw of the session has a place at the plate, a side and an outcome".into()));
+    }
+    let fitted = fit(&evidence, |_| true, args.members, cli.seed);
+    let checked = cross_validate(&evidence, cli.seed);
+    Ok(ensemble(&session, &evidence, &fitted, &checked))
 }
 
 /// What hitters see of today's pitches and, last, the one to chase.

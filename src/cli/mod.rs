@@ -5,6 +5,9 @@
 
 mod args;
 mod commands;
+mod files;
+mod progress;
+mod sessions;
 mod page;
 mod staff;
 mod starter;
@@ -24,6 +27,9 @@ pub enum Failure {
     /// A file to mend.
     #[error(transparent)]
     Input(#[from] crate::input::InputError),
+    /// A session or column map to mend.
+    #[error("error: {0}")]
+    Session(#[from] crate::input::SessionError),
     /// A command line to mend.
     #[error("error: {0}")]
     Request(String),

@@ -4,8 +4,8 @@ use rand::{Rng, SeedableRng};
 use rand_xoshiro::Xoshiro256PlusPlus;
 
 use crate::eyes::Eyes;
-use crate::hitter::{Bat, Hitter, RunValues, SwingChoice};
-use crate::profile::PerSide;
+use crate::hitter::{Bat, FreeParameters, Hitter, RunValues};
+use crate::profile::{Level, PerSide};
 use crate::spin::LiftLaw;
 use crate::stats::normal_quantile;
 
@@ -30,18 +30,11 @@ pub struct Draw {
     pub new_offset: [f64; 3],
 }
 
-/// Relative standard deviations of the hitter's parameters. Where a published range exists it is
-/// about two of these wide: angular 0.14-0.22 degrees, speed 0.04-0.06. The others are this
-/// project's assumptions.
-const SIGHT_SD: f64 = 0.15;
-const HANDS_SD: f64 = 0.12;
+/// Relative standard deviations of what the calibration does not fit; this project's assumptions.
+const WINDOW_SD: f64 = 0.15;
+const RELEASE_READ_SD: f64 = 0.15;
 const TURN_SD: f64 = 0.20;
-const SLOPE_SD: f64 = 0.15;
 const CONTACT_VALUE_SD: f64 = 0.10;
-/// Absolute standard deviations.
-const LEAD_SD: f64 = 0.010;
-const MIDPOINT_SD: f64 = 0.03;
-const CEILING_SD: f64 = 0.02;
 /// Relative standard deviation of command as stated in a profile.
 const COMMAND_SD: f64 = 0.10;
 /// The same ball in the same conditions can behave two or three ways (J. Garrett, MS thesis, Utah
@@ -51,15 +44,16 @@ const SEAM_RANGE: (f64, f64) = (0.0, 1.33);
 const NEW_SPEED_SD: f64 = 1.0;
 const NEW_BREAK_SD: f64 = 1.5;
 
-/// `count` draws around `hitter` for an arsenal of `pitches` pitches; the same for the same seed.
-pub fn draws(hitter: &Hitter, pitches: usize, count: usize, seed: u64) -> Vec<Draw> {
+/// `count` draws for an arsenal of `pitches` pitches against hitters of `level`; the same for the
+/// same seed.
+pub fn draws(level: Level, pitches: usize, count: usize, seed: u64) -> Vec<Draw> {
     let mut chance = Chance(Xoshiro256PlusPlus::seed_from_u64(seed));
-    (0..count).map(|_| draw(hitter, pitches, &mut chance)).collect()
+    (0..count).map(|_| draw(level, pitches, &mut chance)).collect()
 }
 
-fn draw(hitter: &Hitter, pitches: usize, chance: &mut Chance) -> Draw {
+fn draw(level: Level, pitches: usize, chance: &mut Chance) -> Draw {
     Draw {
-        hitter: drawn_hitter(hitter, chance),
+        hitter: drawn_hitter(level, chance),
         shape_offsets: (0..pitches).map(|_| std::array::from_fn(|_| chance.normal())).collect(),
         luck: (0..pitches).map(|_| PerSide::from_fn(|_| std::array::from_fn(|_| chance.normal()))).collect(),
         command: chance.factor(COMMAND_SD),
@@ -69,31 +63,18 @@ fn draw(hitter: &Hitter, pitches: usize, chance: &mut Chance) -> Draw {
     }
 }
 
-fn drawn_hitter(hitter: &Hitter, chance: &mut Chance) -> Hitter {
-    let Hitter { eyes, choice, bat, runs } = *hitter;
-    let hands = chance.factor(HANDS_SD);
-    let speed = chance.factor(SIGHT_SD);
+/// A member of the calibrated ensemble, with what the calibration does not fit perturbed.
+fn drawn_hitter(level: Level, chance: &mut Chance) -> Hitter {
+    let ensemble = FreeParameters::ensemble();
+    let Hitter { eyes, choice, bat, runs } = Hitter::at(&ensemble[chance.0.gen_range(0..ensemble.len())], level);
     Hitter {
         eyes: Eyes {
-            angular_deg: eyes.angular_deg * chance.factor(SIGHT_SD),
-            range_weber: eyes.range_weber * speed,
-            speed_weber: eyes.speed_weber * speed,
-            viewing_window: eyes.viewing_window * chance.factor(SIGHT_SD),
-            decision_lead: eyes.decision_lead + LEAD_SD * chance.normal(),
-            release_read: eyes.release_read * chance.factor(SIGHT_SD),
+            viewing_window: eyes.viewing_window * chance.factor(WINDOW_SD),
+            release_read: eyes.release_read * chance.factor(RELEASE_READ_SD),
+            ..eyes
         },
-        choice: SwingChoice {
-            slope: choice.slope * chance.factor(SLOPE_SD),
-            midpoint: choice.midpoint + MIDPOINT_SD * chance.normal(),
-            ceiling: (choice.ceiling + CEILING_SD * chance.normal()).min(1.0),
-        },
-        bat: Bat {
-            height_sd: bat.height_sd * hands,
-            along_sd: bat.along_sd * hands,
-            timing_sd: bat.timing_sd * chance.factor(HANDS_SD),
-            turn: bat.turn * chance.factor(TURN_SD),
-            ..bat
-        },
+        choice,
+        bat: Bat { turn: bat.turn * chance.factor(TURN_SD), ..bat },
         runs: RunValues {
             weak_contact: runs.weak_contact * chance.factor(CONTACT_VALUE_SD),
             solid_contact: runs.solid_contact * chance.factor(CONTACT_VALUE_SD),
@@ -136,12 +117,10 @@ impl Chance {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::profile::Level;
 
     #[test]
     fn the_same_seed_draws_the_same_worlds_and_another_seed_others() {
-        let hitter = Hitter::of(Level::College);
-        assert_eq!(draws(&hitter, 3, 8, 7), draws(&hitter, 3, 8, 7));
-        assert_ne!(draws(&hitter, 3, 8, 7), draws(&hitter, 3, 8, 8));
+        assert_eq!(draws(Level::College, 3, 8, 7), draws(Level::College, 3, 8, 7));
+        assert_ne!(draws(Level::College, 3, 8, 7), draws(Level::College, 3, 8, 8));
     }
 }

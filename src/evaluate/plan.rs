@@ -48,6 +48,8 @@ pub struct Chosen {
     pub aim: Aim,
     /// The hitter against all pitches, the new one last.
     pub facing: Facing,
+    /// What own results say, of the new pitch too.
+    pub own: OwnResults,
     /// The best mix, the new pitch last.
     pub mix: Mix,
 }
@@ -72,10 +74,12 @@ impl SidePlan {
         for _ in 0..SWEEPS {
             for pitch in (0..aims.len()).filter(|&pitch| given[pitch].is_none()) {
                 let aimed = |aim| facing.aimed(pitch, &stage.law(&stage.pitches[pitch], aim, side, decision));
-                aims[pitch] = lowest(Aim::ALL, |aim| aimed(aim).expected(&shares).runs);
+                let mix = leaning_on(pitch, &shares);
+                aims[pitch] = lowest(Aim::ALL, |aim| aimed(aim).expected(&mix).runs);
                 facing = aimed(aims[pitch]);
             }
-            shares = best_mix(objective(&facing, &vec![0.0; aims.len()]), &bounds, &[shares], Effort::RANKING).shares;
+            let starts = starts(&bounds, shares);
+            shares = best_mix(objective(&facing, &vec![0.0; aims.len()]), &bounds, &starts, Effort::RANKING).shares;
         }
         let own = own_results(stage, side, &facing, &shares);
         let starts = starts(&bounds, shares);
@@ -111,11 +115,21 @@ impl SidePlan {
         let facing = self.facing.with(&law, &stage.habit(new, self.side, self.decision));
         let bounds = stage.bounds(Some(new.family));
         let starts = [self.with_share(new_start_share(stage)), self.with_share(0.0)].map(|start| bounds.nearest(start));
-        let mut corrections = self.own.corrections.clone();
-        corrections.push(0.0);
+        let own = self.own_with(stage, new.family);
+        let corrections = &own.corrections;
         let kept = if effort == Effort::SHOWN { &starts[..] } else { &starts[..1] };
-        let mix = best_mix(objective(&facing, &corrections), &bounds, kept, effort);
-        Chosen { aim, facing, mix }
+        let mix = best_mix(objective(&facing, corrections), &bounds, kept, effort);
+        Chosen { aim, facing, own, mix }
+    }
+
+    /// What own results say with a further pitch of `family`: what they say of a pitch of that family
+    /// he throws already, else nothing.
+    fn own_with(&self, stage: &Stage, family: Family) -> OwnResults {
+        let mut own = self.own.clone();
+        let twin = stage.pitches.iter().position(|pitch| pitch.family == family);
+        own.blends.push(None);
+        own.corrections.push(twin.map_or(0.0, |index| self.own.corrections[index]));
+        own
     }
 
     /// Today's best mix with `share` of a further pitch.
@@ -128,6 +142,14 @@ impl SidePlan {
         let decision = drawn.decision();
         (facing(drawn, self.side, &self.aims, decision), decision)
     }
+}
+
+/// `shares` with a pinch more of one pitch, so that its target matters even where the mix leaves it out.
+fn leaning_on(pitch: usize, shares: &[f64]) -> Vec<f64> {
+    const PINCH: f64 = 0.15;
+    let mut mix: Vec<f64> = shares.iter().map(|share| share * (1.0 - PINCH)).collect();
+    mix[pitch] += PINCH;
+    mix
 }
 
 /// Where a search for the new pitch's share starts.

@@ -10,7 +10,7 @@ use crate::hitter::{Expected, Facing, Rates};
 use crate::profile::{Aim, PerSide};
 use crate::stats::Estimate;
 
-use super::{Draw, NewPitch, SidePlan, Stage, Today};
+use super::{Draw, NewPitch, OwnResults, SidePlan, Stage, Today};
 
 /// One way the world might be, with today's pitches in it.
 #[derive(Debug, Clone)]
@@ -79,35 +79,35 @@ impl SideOutlook {
     pub fn of(plan: &SidePlan, shares: &[f64], worlds: &[World]) -> Self {
         let model = plan.expected(shares);
         let drawn: Vec<Expected> = worlds.iter().map(|world| world.expected(plan.side, shares)).collect();
-        Self::from_expected(plan, shares, &plan.aims, &model, &drawn, worlds)
+        Self::from_expected(plan.side, &plan.own, shares, &plan.aims, &model, &drawn, worlds)
     }
 
-    /// From what the model and every world expect. Own results in `plan` are blended in; pitches
-    /// beyond the plan's are the model's alone.
+    /// From what the model (own results included) and every world (without them) expect; own results
+    /// are blended in.
     pub fn from_expected(
-        plan: &SidePlan,
+        side: Side,
+        own: &OwnResults,
         shares: &[f64],
         aims: &[Aim],
         model: &Expected,
         drawn: &[Expected],
         worlds: &[World],
     ) -> Self {
-        let own = plan.own.runs(shares);
-        let runs: Vec<f64> = drawn.iter().map(|expected| 100.0 * (expected.runs + own)).collect();
+        let correction = own.runs(shares);
+        let runs: Vec<f64> = drawn.iter().map(|expected| 100.0 * (expected.runs + correction)).collect();
         let pitches = (0..shares.len()).map(|pitch| {
-            let blend = plan.own.blends.get(pitch).copied().flatten();
+            let blend = own.blends.get(pitch).copied().flatten();
             let best = blend.map_or(model.rates[pitch], |blend| blend.rates(&model.rates[pitch]));
             let rates: Vec<Rates> = drawn
                 .iter()
                 .zip(worlds)
                 .map(|(expected, world)| {
                     let rates = &expected.rates[pitch];
-                    blend.map_or(*rates, |blend| blend.rates_at(rates, *world.draw.luck[pitch].on(plan.side)))
+                    blend.map_or(*rates, |blend| blend.rates_at(rates, *world.draw.luck[pitch].on(side)))
                 })
                 .collect();
             PitchOutlook::of(shares[pitch], aims[pitch], &best, &rates)
         });
-        // The plan's expectation already holds the corrections; the worlds' do not.
         Self { runs_per_100: Estimate::from_draws(100.0 * model.runs, &runs), pitches: pitches.collect() }
     }
 }

@@ -66,7 +66,7 @@ impl PitchLaw {
         let throw = throw_of_shape(shape, setting.release, target, setting.air);
         let slopes = Linearised::of(&throw, setting.decision);
         let variances = slopes.latent_variances(spread);
-        let noise = slopes.sight_noise(side, eyes);
+        let noise = slopes.sight_noise(side, &eyes.on(side));
         let seen_slopes = &slopes.seen;
         let met_slopes = &slopes.met;
         let mut seen_cov = product(seen_slopes, seen_slopes, &variances);

@@ -13,11 +13,13 @@
 mod facing;
 mod law;
 mod outcome;
+mod parameters;
 mod swing;
 
 pub use facing::{Expected, Facing};
 pub use law::{FEATURES, PitchLaw, Setting};
 pub use outcome::{Rates, RunValues};
+pub use parameters::{FreeParameters, PARAMETERS, Parameter};
 pub use swing::{Bat, SwingChoice, ZONE};
 
 use crate::eyes::Eyes;
@@ -37,19 +39,23 @@ pub struct Hitter {
 }
 
 impl Hitter {
-    /// The hitter of a level: the start values are a professional's; below that, eyes and hands
-    /// are noisier by a stated factor. The ends are held by published timing: professionals about
+    /// The hitter of a level at the likeliest point of the calibration.
+    pub fn of(level: Level) -> Self {
+        Self::at(&FreeParameters::best(), level)
+    }
+
+    /// The hitter of a level at `point`. The calibration is to professionals; below that, eyes and
+    /// hands are noisier by a stated factor. The ends are held by published timing: professionals about
     /// 5 ms, an average person about 25 ms (Summers, Natural History); the steps between are this
     /// project's assumption.
-    pub fn of(level: Level) -> Self {
+    pub fn at(point: &FreeParameters, level: Level) -> Self {
         let factor = match level {
             Level::Professional => 1.0,
             Level::College => 1.15,
             Level::HighSchool => 1.35,
             Level::Youth => 1.7,
         };
-        Self { eyes: Eyes::START, choice: SwingChoice::START, bat: Bat::START, runs: RunValues::published() }
-            .noisier(factor, factor)
+        point.hitter().noisier(factor, factor)
     }
 
     /// The same hitter with noisier (or finer) eyes and hands.

@@ -13,7 +13,7 @@ use super::error::InputError;
 const MAX_BYTES: u64 = 1024 * 1024;
 
 /// The text of a file of at most [`MAX_BYTES`].
-pub(super) fn read_text(path: &Path) -> Result<String, InputError> {
+pub fn read_text(path: &Path) -> Result<String, InputError> {
     let unreadable = |problem: &str, hint: &str| InputError::Unreadable {
         origin: path.to_string_lossy().into_owned(),
         problem: problem.to_owned(),

@@ -8,21 +8,37 @@ use std::path::Path;
 
 use crate::profile::Profile;
 
-mod arsenal_checks;
-mod assumptions;
-mod defaults;
 mod error;
-mod fields;
 mod file;
-mod pitch_checks;
-mod pitch_table;
-mod profile_file;
-mod sections;
-mod starter;
+mod fields;
 mod syntax;
 mod unit_hints;
 
+mod profile_file;
+mod sections;
+mod pitch_table;
+mod pitch_checks;
+mod arsenal_checks;
+mod assumptions;
+mod defaults;
+mod starter;
+
+mod session_file;
+mod session_error;
+mod columns;
+mod columns_guess;
+mod quantity;
+mod table;
+mod cells;
+mod plan;
+
+pub use columns::{Column, ColumnMap};
+pub use columns_guess::{Proposal, propose};
 pub use error::{Fault, InputError};
+pub use file::read_text;
+pub use quantity::{Positive, Quantity, Unit};
+pub use session_error::SessionError;
+pub use session_file::{ReadOptions, read_sessions, session_from_bytes};
 pub use starter::Starter;
 
 /// Reads a profile from its file.
@@ -32,6 +48,22 @@ pub use starter::Starter;
 pub fn read_profile(path: &Path) -> Result<Profile, InputError> {
     let text = file::read_text(path)?;
     profile_from_toml(&text, &path.to_string_lossy())
+}
+
+/// Reads a column map from its file.
+///
+/// # Errors
+/// When the file cannot be read, or is no column map.
+pub fn read_columns(path: &Path) -> Result<ColumnMap, SessionError> {
+    let name = path.to_string_lossy();
+    let refuse = |problem: String, hint: &str| {
+        SessionError::of_file(&name, problem, "a column map that can be read", hint.to_owned())
+    };
+    match file::read_text(path) {
+        Ok(text) => ColumnMap::from_toml(&text, &name),
+        Err(InputError::Unreadable { problem, hint, .. }) => Err(refuse(problem, &hint)),
+        Err(InputError::Faulty { .. }) => Err(refuse("it is not text".into(), "give a TOML file")),
+    }
 }
 
 /// Reads a profile from TOML text; `origin` is the file name shown in errors.

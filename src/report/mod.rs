@@ -6,6 +6,7 @@
 //! Nothing here computes a result, reads a file or writes one.
 
 mod ball;
+mod calibration;
 mod charts;
 mod format;
 pub mod html;
@@ -14,3 +15,5 @@ pub mod staff;
 mod svg;
 pub mod terminal;
 mod words;
+
+pub use calibration::ensemble;

@@ -7,7 +7,7 @@
 
 use rayon::prelude::*;
 
-use crate::evaluate::{Chosen, NewPitch, SideOutlook, SidePlan, Stage, Today, World};
+use crate::evaluate::{Chosen, NewPitch, SideOutlook, Stage, Today, World};
 use crate::geometry::Side;
 use crate::hitter::Expected;
 use crate::mix::Effort;
@@ -40,9 +40,9 @@ pub struct SideWorth {
     pub gap: f64,
 }
 
-/// Less than this (runs per 100 pitches) is called nothing: over a season of 2500 pitches it is
+/// Less than this (runs per 100 pitches) is called a trifle: over a season of 2000 pitches it is
 /// one run. This project's choice.
-pub const TRIFLE: f64 = 0.04;
+pub const TRIFLE: f64 = 0.05;
 
 impl Worth {
     /// The worth of `pitch` beside `today`.
@@ -77,24 +77,24 @@ impl OneSide {
         let before: Vec<Expected> = worlds.par_iter().map(|world| world.expected(side, old)).collect();
         let after: Vec<Expected> =
             worlds.par_iter().map(|world| world.expected_with(side, new, pitch, chosen.aim)).collect();
-        let shift = plan.own.runs(old) - plan.own.runs(new);
+        let shift = chosen.own.runs(old) - chosen.own.runs(new);
         let by_world: Vec<f64> = before.iter().zip(&after).map(|(b, a)| 100.0 * (b.runs - a.runs + shift)).collect();
         let gain = 100.0 * (plan.mix.runs - chosen.mix.runs);
         let aims: Vec<Aim> = plan.aims.iter().copied().chain([chosen.aim]).collect();
         let worth = SideWorth {
             gain: Estimate::from_draws(gain, &by_world),
-            before: SideOutlook::from_expected(plan, old, &plan.aims, &plan.expected(old), &before, worlds),
-            after: SideOutlook::from_expected(plan, new, &aims, &model_with(plan, &chosen), &after, worlds),
+            before: SideOutlook::from_expected(side, &plan.own, old, &plan.aims, &plan.expected(old), &before, worlds),
+            after: SideOutlook::from_expected(side, &chosen.own, new, &aims, &model_with(&chosen), &after, worlds),
             gap: 100.0 * chosen.mix.gap,
         };
         Self { worth, by_world }
     }
 }
 
-/// What the model expects of the chosen mix, own results of today's pitches included.
-fn model_with(plan: &SidePlan, chosen: &Chosen) -> Expected {
+/// What the model expects of the chosen mix, own results included.
+fn model_with(chosen: &Chosen) -> Expected {
     let shares = &chosen.mix.shares;
     let mut expected = chosen.facing.expected(shares);
-    expected.runs += plan.own.runs(shares);
+    expected.runs += chosen.own.runs(shares);
     expected
 }

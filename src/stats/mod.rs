@@ -9,9 +9,11 @@ mod gaussian;
 mod matrix;
 mod points;
 mod rate;
+mod sample;
 
 pub use estimate::{Estimate, INTERVAL_MASS};
 pub use gaussian::{NormalTable, normal_quantile};
 pub use matrix::{Cholesky, Matrix};
 pub use points::normal_points;
 pub use rate::{Blend, Count};
+pub use sample::{Sample, sd_estimate, share_estimate};

@@ -65,10 +65,12 @@ fn ground(scale: &Scale, height: f64) -> Vec<Tag> {
     let (top, bottom) = (TOP - 4.0, height - BOTTOM + 4.0);
     let (left, right) = (scale.at(-TRIFLE), scale.at(TRIFLE));
     let mut tags = vec![Tag::rect((left, top), (right - left, bottom - top)).class("trifle")];
-    for tick in scale.ticks() {
+    let ticks = scale.ticks();
+    let places = 1 + usize::from(ticks.iter().any(|&tick| is_fine(tick)));
+    for tick in ticks {
         let x = scale.at(tick);
         tags.push(Tag::line((x, top), (x, bottom)).class(if tick.abs() < 1e-9 { "hair on" } else { "hair" }));
-        tags.push(Tag::text((x, height - 9.0), &signed(tick, 1 + usize::from(is_fine(tick)))).class("small mid"));
+        tags.push(Tag::text((x, height - 9.0), &signed(tick, places)).class("small mid"));
     }
     tags.push(Tag::text((TRACK.0, 19.0), "runs saved per 100 pitches").class("edge"));
     tags.push(Tag::text((WIDTH - 10.0, 19.0), "effort").class("edge end"));

@@ -202,7 +202,7 @@ impl ShapeMap<'_> {
 fn target_mark(ground: &Ground, target: &MapTarget, labels: &mut Labels) -> Vec<Tag> {
     let place = ground.place(target.shape);
     let speed = format!("{} mph", plain(target.shape.speed_mph, 0));
-    let name = format!("{}, new", short(target.name, 12));
+    let name = if target.name.starts_with("new") { target.name.into() } else { format!("{}, new", target.name) };
     let mut tags = vec![Tag::circle(place, MARK + 5.0).class("halo"), target.ink.at(place, MARK)];
     tags.extend(labels.beside(place, MARK + 5.0, &[(&*name, "name"), (&*speed, "small")], 12.0));
     tags

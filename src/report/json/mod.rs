@@ -9,6 +9,7 @@ mod compare;
 mod dot;
 mod roster;
 mod shared;
+mod sort;
 mod usage;
 
 pub use advise::advise;
@@ -17,6 +18,7 @@ pub use check::check;
 pub use compare::compare;
 pub use dot::{dot, dots};
 pub use roster::roster;
+pub use sort::sort;
 pub use usage::usage;
 
 use serde::Serialize;

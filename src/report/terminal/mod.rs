@@ -6,6 +6,7 @@ mod apart;
 mod check;
 mod compare;
 mod dot;
+mod sort;
 mod roster;
 mod usage;
 
@@ -16,6 +17,7 @@ pub use compare::compare;
 pub use dot::{dot, recipe};
 pub use roster::roster;
 pub(super) use roster::{HEADER as ROSTER_HEADER, rows as roster_rows};
+pub use sort::{columns, sort};
 pub use usage::usage;
 
 use std::fmt::Write as _;

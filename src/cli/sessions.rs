@@ -1,0 +1,87 @@
+//! Commands that read throws.
+
+use std::fs::File;
+use std::path::{Path, PathBuf};
+
+use crate::geometry::Hand;
+use crate::input::{ColumnMap, ReadOptions, profile_from_toml, propose, read_columns, read_sessions, read_text};
+use crate::profile::Profile;
+use crate::profile_text::{ProfileUpdate, updated_profile};
+use crate::report::{json, terminal};
+use crate::session::Session;
+use crate::sorting::{Options, Sorted};
+
+use super::Failure;
+use super::args::{Cli, Format, SessionArgs, SortArgs};
+use super::commands::width;
+use super::files::write_whole;
+use super::progress::Progress;
+
+/// The answer of `sort`.
+pub(super) fn sort(cli: &Cli, args: &SortArgs) -> Result<String, Failure> {
+    if args.explain_columns {
+        return explain(&args.sessions[0]);
+    }
+    let session = read(&args.sessions, &args.reading)?;
+    let sorted = crate::sorting::sort(&session, options(cli.seed, args.most_pitches));
+    let update = args.write.as_deref().map(|path| write(path, args, &session, &sorted)).transpose()?;
+    Ok(match cli.format {
+        Format::Text => terminal::sort(&session, &sorted, update.as_ref(), width()),
+        Format::Json => json::sort(&session, &sorted),
+    })
+}
+
+/// A profile whose pitches come from throws; what the throws do not tell comes from the profile at
+/// `path`, when there is one.
+pub(super) fn profile_of(
+    path: Option<&Path>,
+    sessions: &[PathBuf],
+    reading: &SessionArgs,
+    seed: u64,
+) -> Result<Profile, Failure> {
+    let old = path.map(read_text).transpose()?.unwrap_or_default();
+    let session = read(sessions, reading)?;
+    let sorted = crate::sorting::sort(&session, options(seed, 8));
+    let update = updated(&old, "unnamed athlete", &session, &sorted)?;
+    let origin = path.map_or_else(|| "profile made from the session".into(), |path| path.display().to_string());
+    Ok(profile_from_toml(&update.text, &origin)?)
+}
+
+fn options(seed: u64, most_pitches: u8) -> Options {
+    Options { seed, most_pitches: usize::from(most_pitches) }
+}
+
+fn read(paths: &[PathBuf], reading: &SessionArgs) -> Result<Session, Failure> {
+    let map = reading.columns.as_deref().map(read_columns).transpose()?.unwrap_or_else(ColumnMap::default);
+    let total = paths.iter().filter_map(|path| std::fs::metadata(path).ok()).map(|file| file.len()).sum();
+    let mut progress = Progress::new(total, "reading");
+    let hand: Option<Hand> = reading.hand;
+    Ok(read_sessions(paths, ReadOptions { map, hand, progress: &mut |done| progress.reach(done) })?)
+}
+
+/// A column map for a file, as TOML, with what each column was taken for in comments.
+fn explain(path: &Path) -> Result<String, Failure> {
+    let name = path.to_string_lossy();
+    let refuse = |error| Failure::Request(format!("cannot read {name}: {error}"));
+    let proposal = propose(&name, File::open(path).map_err(refuse)?)?;
+    Ok(terminal::columns(&name, &proposal))
+}
+
+fn write(path: &Path, args: &SortArgs, session: &Session, sorted: &Sorted) -> Result<ProfileUpdate, Failure> {
+    let old = if path.exists() { read_text(path)? } else { String::new() };
+    if !old.is_empty() && !args.force {
+        return Err(Failure::Request(format!(
+            "{} is there already\nhint: add --force to bring it up to date; your comments and keys stay",
+            path.display()
+        )));
+    }
+    let update = updated(&old, &args.name, session, sorted)?;
+    profile_from_toml(&update.text, &path.to_string_lossy())?;
+    write_whole(path, &update.text)?;
+    Ok(update)
+}
+
+fn updated(old: &str, name: &str, session: &Session, sorted: &Sorted) -> Result<ProfileUpdate, Failure> {
+    updated_profile(old, name, session, sorted)
+        .map_err(|error| Failure::Request(format!("the profile is not TOML: {error}\nhint: mend it, or leave it out")))
+}

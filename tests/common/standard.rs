@@ -1,0 +1,60 @@
+//! Made-up athletes for the tests of the model, and hitters who face any pitches at any targets.
+
+use arsenalfit::evaluate::{Stage, Thrown};
+use arsenalfit::geometry::Side;
+use arsenalfit::hitter::Facing;
+use arsenalfit::input::profile_from_toml;
+use arsenalfit::pitch::{Family, Shape};
+use arsenalfit::profile::{Aim, Profile};
+use arsenalfit::stats::normal_points;
+
+/// The profiles the project ships.
+pub(crate) const SHIPPED: [(&str, &str); 5] = [
+    ("fourteen-year-old", include_str!("../../profiles/fourteen-year-old.toml")),
+    ("high-slot-left", include_str!("../../profiles/high-slot-left.toml")),
+    ("low-slot-right-with-sweeper", include_str!("../../profiles/low-slot-right-with-sweeper.toml")),
+    ("over-the-top-right", include_str!("../../profiles/over-the-top-right.toml")),
+    ("three-quarter-right", include_str!("../../profiles/three-quarter-right.toml")),
+];
+
+pub(crate) fn read(name: &str, text: &str) -> Profile {
+    profile_from_toml(text, name).unwrap_or_else(|error| panic!("{name}: {error}"))
+}
+
+pub(crate) fn shipped() -> Vec<(&'static str, Profile)> {
+    SHIPPED.into_iter().map(|(name, text)| (name, read(name, text))).collect()
+}
+
+pub(crate) fn shape(speed_mph: f64, vertical_break_in: f64, glove_side_break_in: f64) -> Shape {
+    Shape { speed_mph, vertical_break_in, glove_side_break_in }
+}
+
+/// Textbook shapes around a 93 mph fastball. Common practice, no published source.
+pub(crate) const FOUR_SEAM: (Family, [f64; 3]) = (Family::FourSeam, [93.0, 17.0, -8.0]);
+pub(crate) const CHANGEUP: (Family, [f64; 3]) = (Family::Changeup, [84.0, 7.0, -14.0]);
+pub(crate) const SLIDER: (Family, [f64; 3]) = (Family::Slider, [86.0, 2.0, 4.0]);
+pub(crate) const SWEEPER: (Family, [f64; 3]) = (Family::Sweeper, [82.0, 0.0, 15.0]);
+pub(crate) const CURVEBALL: (Family, [f64; 3]) = (Family::Curveball, [79.0, -12.0, 6.0]);
+
+/// Text of a right-hander's profile with these pitches; `sections` goes between them.
+pub(crate) fn text_of(pitches: &[(Family, [f64; 3])], sections: &str) -> String {
+    let head = format!("[athlete]\nname = \"Made Up\"\nthrows = \"right\"\nlevel = \"college\"\n{sections}\n");
+    pitches.iter().fold(head, |text, (family, [speed, vertical, side])| {
+        text + &format!(
+            "[[pitch]]\nname = \"{family}\"\nfamily = \"{family}\"\nspeed_mph = {speed}\n\
+             vertical_break_in = {vertical}\nglove_side_break_in = {side}\n"
+        )
+    })
+}
+
+pub(crate) fn athlete(pitches: &[(Family, [f64; 3])], sections: &str) -> Profile {
+    read("made up", &text_of(pitches, sections))
+}
+
+/// Hitters on `side` against `pitches` at their targets, judged on `points` points.
+pub(crate) fn facing(stage: &Stage, side: Side, pitches: &[(Thrown, Aim)], points: usize) -> Facing {
+    let decision = stage.decision();
+    let law =
+        |&(pitch, aim): &(Thrown, Aim)| (stage.law(&pitch, aim, side, decision), stage.habit(&pitch, side, decision));
+    Facing::new(&pitches.iter().map(law).collect::<Vec<_>>(), &stage.hitter, side, &normal_points(points))
+}

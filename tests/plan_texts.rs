@@ -1,0 +1,75 @@
+//! The plan as texts: Markdown to read, iCalendar to import.
+//!
+//! The calendar is also read back by an independent parser: this test leaves it in the target
+//! directory, and `tests/data/check_calendar.py` (Python's `icalendar`) checks that file.
+
+use arsenalfit::input::profile_from_toml;
+use arsenalfit::pitch::{Family, Shape};
+use arsenalfit::plan::{Answer, Measured, Plan, Request, Span, Weekdays, plan};
+use arsenalfit::target::Target;
+use jiff::civil::date;
+
+fn sample(name: &str) -> Plan {
+    let text = include_str!("../profiles/three-quarter-right.toml");
+    let mut profile = profile_from_toml(text, "profile.toml").unwrap_or_else(|error| panic!("{error}"));
+    name.clone_into(&mut profile.athlete.name);
+    let shape = Shape { speed_mph: 82.0, vertical_break_in: 0.5, glove_side_break_in: 15.0 };
+    let target = Target::around(Family::Sweeper, shape, &profile);
+    let span = Span::new(date(2027, 11, 1), date(2028, 3, 5)).unwrap();
+    let request = Request {
+        profile: &profile,
+        target: &target,
+        span,
+        weekdays: Weekdays::default(),
+        measured: Measured::default(),
+    };
+    match plan(&request) {
+        Answer::Plan(plan) => *plan,
+        Answer::Refused(refusal) => panic!("{refusal:?}"),
+    }
+}
+
+/// Content lines with folds undone.
+fn unfolded(calendar: &str) -> Vec<String> {
+    calendar.replace("\r\n ", "").split("\r\n").map(str::to_owned).collect()
+}
+
+#[test]
+fn the_markdown_is_the_snapshot() {
+    insta::assert_snapshot!("plan_markdown", sample("Sample Athlete A").markdown());
+}
+
+#[test]
+fn a_name_cannot_smuggle_markup_into_the_markdown() {
+    let text = sample("A | B <script> # *x*").markdown();
+    assert!(text.starts_with("# A \\| B \\<script\\> \\# \\*x\\*: learning a sweeper"), "{text}");
+}
+
+#[test]
+fn the_calendar_keeps_the_rules_of_rfc_5545() {
+    let plan = sample("Zoë; \"Sample\", Athlete \\ with a long, long, long name");
+    let calendar = plan.calendar();
+    assert!(calendar.split("\r\n").all(|line| line.len() <= 75), "lines are folded at 75 octets");
+    assert!(!calendar.replace("\r\n", "").contains(['\r', '\n']), "lines end with CR LF");
+    let lines = unfolded(&calendar);
+    let events = plan.phases.len() + plan.days.len();
+    for (line, count) in [("BEGIN:VEVENT", events), ("END:VEVENT", events), ("DTSTAMP:20271101T000000Z", events)] {
+        assert_eq!(lines.iter().filter(|found| *found == line).count(), count, "{line}");
+    }
+    let mut identifiers: Vec<&String> = lines.iter().filter(|line| line.starts_with("UID:")).collect();
+    identifiers.sort();
+    identifiers.dedup();
+    assert_eq!(identifiers.len(), events);
+    assert!(lines.iter().all(|line| !line.starts_with("DTSTART") || line.starts_with("DTSTART;VALUE=DATE:20")));
+    assert!(lines.iter().any(|line| line.contains("Zoë\\; \"Sample\"\\, Athlete \\\\ with")), "text is escaped");
+    assert_eq!(calendar, plan.calendar(), "the same plan gives the same text");
+    let path = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("plan.ics");
+    std::fs::write(path, calendar).expect("the target directory can be written");
+}
+
+#[test]
+fn two_athletes_never_share_an_event() {
+    let (one, other) = (sample("A").calendar(), sample("B").calendar());
+    let of = |text: &str| unfolded(text).into_iter().filter(|line| line.starts_with("UID:")).collect::<Vec<_>>();
+    assert!(of(&one).iter().all(|uid| !of(&other).contains(uid)));
+}

@@ -1,0 +1,82 @@
+//! From a sorted session to a profile: comments stay, numbers change, nothing else does.
+
+use arsenalfit::demo::{session, six_weeks};
+use arsenalfit::profile_text::{LineChange, updated_profile};
+use arsenalfit::session::Session;
+use arsenalfit::sorting::{Options, Sorted, sort};
+
+const OLD: &str = r#"# my own notes
+[athlete]
+name = "Sample Athlete"   # invented
+throws = "left"
+
+[[pitch]]
+name = "hard one"
+family = "four-seam"
+speed_mph = 80.0 # to be measured
+vertical_break_in = 1.0
+glove_side_break_in = 2.0
+aim = { same_side = "up-in" }
+
+[[pitch]]
+name = "knuckler"
+family = "knuckleball"
+speed_mph = 66.0
+vertical_break_in = 0.0
+glove_side_break_in = 0.0
+"#;
+
+fn sorted() -> (Session, Sorted) {
+    let session = session(&six_weeks());
+    let sorted = sort(&session, Options::default());
+    (session, sorted)
+}
+
+#[test]
+fn comments_and_foreign_keys_stay_and_measured_numbers_change() {
+    let (session, sorted) = sorted();
+    let update = updated_profile(OLD, "nobody", &session, &sorted).expect("it is TOML");
+    for kept in
+        ["# my own notes", "# invented", "# to be measured", "aim = { same_side = \"up-in\" }", "speed_mph = 66.0"]
+    {
+        assert!(update.text.contains(kept), "{kept} is lost from\n{}", update.text);
+    }
+    assert_eq!(update.text.matches("[[pitch]]").count(), 5, "three new pitches, two old");
+    assert!(update.changes.contains(&LineChange::Removed("speed_mph = 80.0 # to be measured".into())));
+    assert!(!update.text.contains("usage"), "shares are not known while one pitch was not thrown");
+}
+
+#[test]
+fn writing_twice_changes_nothing_the_second_time() {
+    let (session, sorted) = sorted();
+    let once = updated_profile("", "Sample Athlete", &session, &sorted).expect("it is TOML");
+    let twice = updated_profile(&once.text, "nobody", &session, &sorted).expect("it is TOML");
+    assert_eq!(once.text, twice.text);
+    assert!(twice.changes.is_empty());
+    assert!(once.text.contains("usage"));
+}
+
+#[test]
+fn a_left_handers_fastball_clock_is_before_noon() {
+    let (session, sorted) = sorted();
+    let update = updated_profile("", "Sample Athlete", &session, &sorted).expect("it is TOML");
+    let line = update.text.lines().find(|line| line.starts_with("spin_clock")).expect("spin was measured");
+    assert!(line.contains("\"11:"), "{line}");
+}
+
+#[test]
+fn text_that_is_no_toml_is_refused_and_not_overwritten() {
+    let (session, sorted) = sorted();
+    assert!(updated_profile("[athlete", "nobody", &session, &sorted).is_err());
+}
+
+#[test]
+fn what_is_written_is_a_profile_that_can_be_read() {
+    let (session, sorted) = sorted();
+    for old in ["", OLD] {
+        let update = updated_profile(old, "Sample Athlete", &session, &sorted).expect("it is TOML");
+        let profile = arsenalfit::input::profile_from_toml(&update.text, "written.toml");
+        let profile = profile.unwrap_or_else(|error| panic!("{error}\n{}", update.text));
+        assert_eq!(profile.pitches.len(), update.text.matches("[[pitch]]").count());
+    }
+}
