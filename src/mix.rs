@@ -185,39 +185,58 @@ pub fn best_mix(
 }
 
 fn descend(objective: &impl Fn(&[f64]) -> (f64, Vec<f64>), bounds: &Bounds, start: &[f64], effort: Effort) -> Mix {
-    let mut mix = start.to_vec();
-    let (mut runs, mut slopes) = objective(&mix);
+    let (runs, slopes) = objective(start);
+    let mut at = Point { mix: start.to_vec(), runs, slopes };
     let mut step = 20.0;
-    let mut gap = gap_of(bounds, &mix, &slopes);
     for _ in 0..effort.moves {
-        if gap < effort.gap || step < 1e-6 {
+        if gap_of(bounds, &at.mix, &at.slopes) < effort.gap {
             break;
         }
-        let moved = moved(bounds, &mix, &slopes, step);
-        let (new_runs, new_slopes) = objective(&moved);
-        if new_runs <= runs {
-            (mix, runs, slopes) = (moved, new_runs, new_slopes);
-            gap = gap_of(bounds, &mix, &slopes);
+        step = f64::min(step, STEEPEST / range(&at.slopes));
+        let moved = Point::at(objective, multiplied(bounds, &at, step));
+        if moved.runs < at.runs {
+            at = moved;
             step *= 1.6;
         } else {
             step *= 0.35;
         }
     }
-    Mix { shares: mix, runs, gap }
+    let gap = gap_of(bounds, &at.mix, &at.slopes);
+    Mix { shares: at.mix, runs: at.runs, gap }
 }
 
-/// The smallest share a move leaves, so that a pitch can always come back.
-const TRACE: f64 = 1e-12;
+/// A mix with its runs and slopes.
+struct Point {
+    mix: Vec<f64>,
+    runs: f64,
+    slopes: Vec<f64>,
+}
 
-fn moved(bounds: &Bounds, mix: &[f64], slopes: &[f64], step: f64) -> Vec<f64> {
-    let lowest = slopes.iter().copied().fold(f64::INFINITY, f64::min);
-    let mut moved: Vec<f64> = mix
-        .iter()
-        .zip(slopes)
-        .map(|(share, slope)| share.max(TRACE) * (-step * (slope - lowest)).exp().max(TRACE))
-        .collect();
-    bounds.bring_inside(&mut moved);
-    moved
+impl Point {
+    fn at(objective: &impl Fn(&[f64]) -> (f64, Vec<f64>), mix: Vec<f64>) -> Self {
+        let (runs, slopes) = objective(&mix);
+        Self { mix, runs, slopes }
+    }
+}
+
+/// The smallest share a move leaves, so that a pitch can come back; it costs less than is shown.
+const TRACE: f64 = 1e-9;
+/// The most one move multiplies two shares apart, as an exponent. Steeper moves would drown the
+/// differences between pitches that a bound holds back.
+const STEEPEST: f64 = 30.0;
+
+fn range(slopes: &[f64]) -> f64 {
+    let (low, high) = slopes.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), &s| (l.min(s), h.max(s)));
+    (high - low).max(f64::MIN_POSITIVE)
+}
+
+/// Each share times exp(-step × slope), brought back inside the bounds.
+fn multiplied(bounds: &Bounds, at: &Point, step: f64) -> Vec<f64> {
+    let lowest = at.slopes.iter().copied().fold(f64::INFINITY, f64::min);
+    let factor = |slope: f64| (-step * (slope - lowest)).exp();
+    let weights: Vec<f64> =
+        at.mix.iter().zip(&at.slopes).map(|(share, &slope)| share.max(TRACE) * factor(slope)).collect();
+    bounds.nearest(weights)
 }
 
 fn gap_of(bounds: &Bounds, mix: &[f64], slopes: &[f64]) -> f64 {
