@@ -22,14 +22,15 @@ fn athlete(number: usize) -> Profile {
         30.0 + step(31),
     );
     let mut pitch = |family: &str, speed: f64, vertical: f64, glove: f64| {
-        text.push_str(&format!(
+        let one = format!(
             "[[pitch]]\nname = \"{family}\"\nfamily = \"{family}\"\nspeed_mph = {speed}\nvertical_break_in = {vertical}\n\
              glove_side_break_in = {glove}\n"
-        ));
+        );
+        text.push_str(&one);
     };
     pitch("four-seam", fastball, 13.5 + step(5), -9.0 + step(4));
     pitch("changeup", fastball - 8.0, 3.0 + step(6), -15.0 + step(3));
-    if number % 3 > 0 {
+    if !number.is_multiple_of(3) {
         pitch("slider", fastball - 7.0, -1.0 + step(5), 2.5 + step(3));
     }
     if number % 5 > 2 {
