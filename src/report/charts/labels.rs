@@ -7,7 +7,7 @@
 use super::super::svg::{Point, Tag};
 
 /// Width of a letter and height of a line, as shares of the letter size.
-const LETTER: f64 = 0.64;
+const LETTER: f64 = 0.68;
 const LINE: f64 = 1.15;
 
 /// A box: left, top, right, bottom.

@@ -104,6 +104,9 @@ impl ShapeMap<'_> {
         for pitch in &self.pitches {
             labels.keep_free(ground.place(pitch.shape), ground.reach(pitch));
         }
+        for end in self.target.iter().flat_map(|target| window_ends(ground, target)) {
+            labels.keep_free(end, 4.0);
+        }
         if let Some((nearest, target)) = self.target.as_ref().and_then(|t| Some((self.nearest(t.shape)?, t))) {
             let (from, to) = (ground.place(nearest.shape), ground.place(target.shape));
             for share in [0.35, 0.5, 0.65] {
@@ -117,17 +120,9 @@ impl ShapeMap<'_> {
 
     /// The window, and the arrow from the nearest pitch of today.
     fn chase(&self, ground: &Ground, target: &MapTarget) -> Vec<Tag> {
-        let shape = target.shape;
-        let (vertical, glove) = (target.window.vertical_break_in, target.window.glove_side_break_in);
-        let ends = [
-            ground.spot(glove.0, shape.vertical_break_in),
-            ground.spot(shape.glove_side_break_in, vertical.1),
-            ground.spot(glove.1, shape.vertical_break_in),
-            ground.spot(shape.glove_side_break_in, vertical.0),
-        ];
-        let mut tags = vec![Tag::polygon(&ends).class("window")];
-        if let Some(nearest) = self.nearest(shape) {
-            tags.extend(arrow(ground.place(nearest.shape), ground.place(shape)));
+        let mut tags = vec![Tag::polygon(&window_ends(ground, target)).class("window")];
+        if let Some(nearest) = self.nearest(target.shape) {
+            tags.extend(arrow(ground.place(nearest.shape), ground.place(target.shape)));
         }
         tags
     }
@@ -196,6 +191,18 @@ impl ShapeMap<'_> {
         }
         Table::new(&["pitch", "mph", "vertical, in", "glove side, in"], rows)
     }
+}
+
+/// The four ends of the window, one along each axis.
+fn window_ends(ground: &Ground, target: &MapTarget) -> [Point; 4] {
+    let shape = target.shape;
+    let (vertical, glove) = (target.window.vertical_break_in, target.window.glove_side_break_in);
+    [
+        ground.spot(glove.0, shape.vertical_break_in),
+        ground.spot(shape.glove_side_break_in, vertical.1),
+        ground.spot(glove.1, shape.vertical_break_in),
+        ground.spot(shape.glove_side_break_in, vertical.0),
+    ]
 }
 
 /// The target's own mark in its halo, with its words.

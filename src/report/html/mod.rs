@@ -1,6 +1,6 @@
 //! One self-contained page: its own styles and drawings, nothing fetched, nothing that runs.
 //!
-//! [`Page`] is the frame every answer is set in; each answer adds sections from the same words
+//! A `Page` is the frame every answer is set in; each answer adds sections from the same words
 //! and pictures that the terminal uses. Every picture has its numbers in a table below it. Texts
 //! from a profile pass only through maud and the drawing's own escaping, so they stay text.
 
