@@ -130,7 +130,7 @@ fn scale(mix: &mut [f64], member: impl Fn(usize) -> bool, factor: f64) {
 /// The factor that gives weights `inside` exactly the share `bound` beside weights `outside`;
 /// one when there is nothing to share between.
 fn factor_for(inside: f64, outside: f64, bound: f64) -> f64 {
-    if inside > 0.0 && outside > 0.0 { bound * outside / ((1.0 - bound).max(1e-12) * inside) } else { 1.0 }
+    if inside > 0.0 && outside > 0.0 { bound.max(1e-12) * outside / ((1.0 - bound).max(1e-12) * inside) } else { 1.0 }
 }
 
 /// Pours `amount` into pitches in the given order, each up to its room.
@@ -165,7 +165,7 @@ pub struct Effort {
 
 impl Effort {
     /// For an answer that is shown: a gap of 5e-7 runs per pitch is 5e-5 per 100.
-    pub const SHOWN: Self = Self { moves: 600, gap: 5e-7 };
+    pub const SHOWN: Self = Self { moves: 2000, gap: 5e-7 };
     /// For ranking candidates.
     pub const RANKING: Self = Self { moves: 8, gap: 2e-6 };
 }

@@ -126,7 +126,7 @@ impl Evidence {
             .collect();
         let total: f64 = cells.iter().map(|cell| f64::from(cell.counts(|_| true).pitches())).sum();
         let mix: Vec<f64> = cells.iter().map(|cell| f64::from(cell.counts(|_| true).pitches()) / total).collect();
-        Facing::new(&laws, hitter, side, &normal_points(POINTS)).expected(&mix).rates
+        Facing::new(&laws, hitter, side, &normal_points(POINTS, 0.0)).expected(&mix).rates
     }
 
     /// The whole scatter at the plate is both how the pitch is thrown and how the hitter knows it.
@@ -144,8 +144,8 @@ impl Evidence {
     }
 }
 
-/// Points of the even set; as many as the tool itself uses.
-const POINTS: usize = 64;
+/// Points of the even set.
+const POINTS: usize = 128;
 /// Fewer pitches than this have no mean worth the name.
 const FEWEST: u32 = 10;
 

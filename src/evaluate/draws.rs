@@ -20,6 +20,8 @@ pub struct Draw {
     pub shape_offsets: Vec<[f64; 3]>,
     /// Standard normal luck in own results: (take, miss, weak) for each pitch and side.
     pub luck: Vec<PerSide<[f64; 3]>>,
+    /// Shift of the even set of points in this world, 0 to 1.
+    pub shift: f64,
     /// Factor on command scatter.
     pub command: f64,
     /// The lift law that turns the new pitch's spin into movement.
@@ -56,6 +58,7 @@ fn draw(level: Level, pitches: usize, chance: &mut Chance) -> Draw {
         hitter: drawn_hitter(level, chance),
         shape_offsets: (0..pitches).map(|_| std::array::from_fn(|_| chance.normal())).collect(),
         luck: (0..pitches).map(|_| PerSide::from_fn(|_| std::array::from_fn(|_| chance.normal()))).collect(),
+        shift: chance.0.gen_range(0.0..1.0),
         command: chance.factor(COMMAND_SD),
         lift: LiftLaw::ALL[chance.0.gen_range(0..LiftLaw::ALL.len())],
         seam: chance.0.gen_range(SEAM_RANGE.0..SEAM_RANGE.1),

@@ -1,7 +1,7 @@
 //! An arsenal against hitters of one side: targets, mix, and what comes of them.
 
 use crate::geometry::Side;
-use crate::hitter::{Expected, Facing, PitchLaw, Rates};
+use crate::hitter::{Expected, Facing, PitchLaw};
 use crate::mix::{Effort, Mix, best_mix};
 use crate::pitch::Family;
 use crate::profile::{Aim, PerSide};
@@ -13,14 +13,24 @@ use super::{BlendedRates, OwnResults, Stage, Thrown};
 pub struct Today {
     /// The plan against each side.
     pub plans: PerSide<SidePlan>,
+    /// The same plans on the rough ground, where shapes are compared.
+    pub rough: PerSide<SidePlan>,
 }
 
 impl Today {
     /// Today's arsenal of `stage` at its best.
     pub fn of(stage: &Stage) -> Self {
-        let (same, opposite) =
-            rayon::join(|| SidePlan::new(stage, Side::Same), || SidePlan::new(stage, Side::Opposite));
-        Self { plans: PerSide { same, opposite } }
+        let rough = stage.rough();
+        let both = |side| {
+            let (aims, shares) = targets(stage, side);
+            let fine = SidePlan::settled(stage, side, aims.clone(), shares.clone());
+            (fine, SidePlan::settled(&rough, side, aims, shares))
+        };
+        let (same, opposite) = rayon::join(|| both(Side::Same), || both(Side::Opposite));
+        Self {
+            plans: PerSide { same: same.0, opposite: opposite.0 },
+            rough: PerSide { same: same.1, opposite: opposite.1 },
+        }
     }
 }
 
@@ -55,32 +65,20 @@ pub struct Chosen {
 }
 
 /// How often the targets are gone through.
-const SWEEPS: usize = 2;
+const SWEEPS: usize = 3;
 
 impl SidePlan {
-    /// Chooses targets and mix for today's arsenal.
-    ///
-    /// Targets given in the profile stay. The others start from the family's usual one and are
-    /// gone through in turn, each taking the target with the fewest expected runs while the rest
-    /// stay; then the mix is made best; twice over.
+    /// Targets and mix for today's arsenal.
     pub fn new(stage: &Stage, side: Side) -> Self {
+        let (aims, shares) = targets(stage, side);
+        Self::settled(stage, side, aims, shares)
+    }
+
+    /// The best mix of today's pitches so aimed; `shares` is a good guess.
+    fn settled(stage: &Stage, side: Side, aims: Vec<Aim>, shares: Vec<f64>) -> Self {
         let decision = stage.decision();
-        let given: Vec<Option<Aim>> = stage.profile.pitches.iter().map(|pitch| *pitch.aim.on(side)).collect();
-        let mut aims: Vec<Aim> =
-            stage.pitches.iter().zip(&given).map(|(p, given)| given.unwrap_or(usual_aim(p.family))).collect();
         let bounds = stage.bounds(None);
-        let mut shares = bounds_start(&bounds);
-        let mut facing = facing(stage, side, &aims, decision);
-        for _ in 0..SWEEPS {
-            for pitch in (0..aims.len()).filter(|&pitch| given[pitch].is_none()) {
-                let aimed = |aim| facing.aimed(pitch, &stage.law(&stage.pitches[pitch], aim, side, decision));
-                let mix = leaning_on(pitch, &shares);
-                aims[pitch] = lowest(Aim::ALL, |aim| aimed(aim).expected(&mix).runs);
-                facing = aimed(aims[pitch]);
-            }
-            let starts = starts(&bounds, shares);
-            shares = best_mix(objective(&facing, &vec![0.0; aims.len()]), &bounds, &starts, Effort::RANKING).shares;
-        }
+        let facing = facing(stage, side, &aims, decision);
         let own = own_results(stage, side, &facing, &shares);
         let starts = starts(&bounds, shares);
         let mix = best_mix(objective(&facing, &own.corrections), &bounds, &starts, Effort::SHOWN);
@@ -92,14 +90,12 @@ impl SidePlan {
         corrected(self.facing.expected(shares), shares, &self.own.corrections)
     }
 
-    /// Outcome chances of each pitch as they are to be shown: the model's, blended with own results.
-    pub fn shown_rates(&self, model: &[Rates]) -> Vec<Rates> {
-        let blended = |(rates, blend): (&Rates, &Option<BlendedRates>)| blend.map_or(*rates, |b| b.rates(rates));
-        model.iter().zip(&self.own.blends).map(blended).collect()
-    }
-
-    /// The target at which a pinch of `new` beside today's best mix gives the fewest runs.
+    /// The target at which a pinch of `new` beside today's best mix gives the fewest runs; where the
+    /// profile gives its twin a target, that one.
     pub fn aim_for(&self, stage: &Stage, new: &Thrown) -> Aim {
+        if let Some(given) = twin(stage, new).and_then(|index| *stage.profile.pitches[index].aim.on(self.side)) {
+            return given;
+        }
         let mix = self.with_share(new_start_share(stage));
         let habit = stage.habit(new, self.side, self.decision);
         let law = |aim| stage.law(new, aim, self.side, self.decision);
@@ -115,20 +111,18 @@ impl SidePlan {
         let facing = self.facing.with(&law, &stage.habit(new, self.side, self.decision));
         let bounds = stage.bounds(Some(new.family));
         let starts = [self.with_share(new_start_share(stage)), self.with_share(0.0)].map(|start| bounds.nearest(start));
-        let own = self.own_with(stage, new.family);
+        let own = self.own_with(stage, new);
         let corrections = &own.corrections;
         let kept = if effort == Effort::SHOWN { &starts[..] } else { &starts[..1] };
         let mix = best_mix(objective(&facing, corrections), &bounds, kept, effort);
         Chosen { aim, facing, own, mix }
     }
 
-    /// What own results say with a further pitch of `family`: what they say of a pitch of that family
-    /// he throws already, else nothing.
-    fn own_with(&self, stage: &Stage, family: Family) -> OwnResults {
+    /// What own results say with a further pitch: what they say of its twin, when he throws one.
+    fn own_with(&self, stage: &Stage, new: &Thrown) -> OwnResults {
         let mut own = self.own.clone();
-        let twin = stage.pitches.iter().position(|pitch| pitch.family == family);
         own.blends.push(None);
-        own.corrections.push(twin.map_or(0.0, |index| self.own.corrections[index]));
+        own.corrections.push(twin(stage, new).map_or(0.0, |index| self.own.corrections[index]));
         own
     }
 
@@ -144,12 +138,46 @@ impl SidePlan {
     }
 }
 
+/// Targets for today's pitches, and a good mix of them.
+///
+/// Targets given in the profile stay. The others start from the family's usual one and are gone
+/// through in turn, each taking the target with the fewest expected runs while the rest stay; then
+/// the mix is made good; three times over.
+fn targets(stage: &Stage, side: Side) -> (Vec<Aim>, Vec<f64>) {
+    let decision = stage.decision();
+    let given: Vec<Option<Aim>> = stage.profile.pitches.iter().map(|pitch| *pitch.aim.on(side)).collect();
+    let mut aims: Vec<Aim> =
+        stage.pitches.iter().zip(&given).map(|(p, given)| given.unwrap_or(usual_aim(p.family))).collect();
+    let bounds = stage.bounds(None);
+    let mut shares = bounds_start(&bounds);
+    let mut facing = facing(stage, side, &aims, decision);
+    for _ in 0..SWEEPS {
+        for pitch in (0..aims.len()).filter(|&pitch| given[pitch].is_none()) {
+            let aimed = |aim| facing.aimed(pitch, &stage.law(&stage.pitches[pitch], aim, side, decision));
+            let mix = leaning_on(pitch, &shares);
+            aims[pitch] = lowest(Aim::ALL, |aim| aimed(aim).expected(&mix).runs);
+            facing = aimed(aims[pitch]);
+        }
+        let starts = starts(&bounds, shares);
+        shares = best_mix(objective(&facing, &vec![0.0; aims.len()]), &bounds, &starts, Effort::RANKING).shares;
+    }
+    (aims, shares)
+}
+
 /// `shares` with a pinch more of one pitch, so that its target matters even where the mix leaves it out.
 fn leaning_on(pitch: usize, shares: &[f64]) -> Vec<f64> {
     const PINCH: f64 = 0.15;
     let mut mix: Vec<f64> = shares.iter().map(|share| share * (1.0 - PINCH)).collect();
     mix[pitch] += PINCH;
     mix
+}
+
+/// The pitch of the same family he throws already, the nearest in movement.
+fn twin(stage: &Stage, new: &Thrown) -> Option<usize> {
+    let distance = |index: &usize| stage.pitches[*index].shape.movement_distance_in(new.shape);
+    (0..stage.pitches.len())
+        .filter(|&index| stage.pitches[index].family == new.family)
+        .min_by(|a, b| distance(a).total_cmp(&distance(b)))
 }
 
 /// Where a search for the new pitch's share starts.

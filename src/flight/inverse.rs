@@ -70,10 +70,20 @@ pub fn restated(shape: Shape, release: Vec3, from: Air, to: Air) -> Shape {
 
 /// The breaks (glove side, up), m, that `spin` alone gives a ball of this speed and release.
 pub fn break_of_spin(spin: Spin, speed: f64, release: Vec3, law: LiftLaw, air: Air) -> [f64; 2] {
-    let aim = throw_toward(speed, release, MIDDLE, Forces::sideways(air, [0.0; 2]));
-    let flight = aim.velocity.unit();
-    let forces = Forces { angular_velocity: spin.angular_velocity(flight), lift: law, ..aim.forces };
-    Throw { forces, ..aim }.break_m()
+    let plain = Forces::sideways(air, [0.0; 2]);
+    let thrown_at = |aim: [f64; 2]| {
+        let throw = throw_toward(speed, release, aim, plain);
+        let angular_velocity = spin.angular_velocity(throw.velocity.unit());
+        Throw { forces: Forces { angular_velocity, lift: law, ..plain }, ..throw }
+    };
+    // The axis is fixed as the ball leaves, so the break depends a little on where it is aimed: aim
+    // so that it arrives in the middle, as everywhere else.
+    let mut aim = MIDDLE;
+    for _ in 0..2 {
+        let crossing = thrown_at(aim).fly().crossing();
+        aim = [aim[0] + MIDDLE[0] - crossing.x, aim[1] + MIDDLE[1] - crossing.z];
+    }
+    thrown_at(aim).break_m()
 }
 
 /// A measured shape divided between the spin's push and what is left for the seams, inches.

@@ -139,7 +139,7 @@ impl Candidate {
 
 /// The hunt for one family's best shape. Points are (speed, vertical, glove side).
 struct Hunt<'h, 'p> {
-    stage: &'h Stage<'p>,
+    stage: Stage<'p>,
     today: &'h Today,
     reach: Reach,
     bounds: Bounds3,
@@ -147,14 +147,14 @@ struct Hunt<'h, 'p> {
 }
 
 impl<'h, 'p> Hunt<'h, 'p> {
-    fn new(stage: &'h Stage<'p>, today: &'h Today, family: Family) -> Self {
+    fn new(stage: &Stage<'p>, today: &'h Today, family: Family) -> Self {
         let reach = Reach::of(stage, family);
         let bounds = [reach.speed_mph, reach.vertical_in, reach.glove_side_in];
-        Self { stage, today, reach, bounds, spread: new_spread(stage, Command::Mastered) }
+        Self { stage: stage.rough(), today, reach, bounds, spread: new_spread(stage, Command::Mastered) }
     }
 
     fn recipe(&self, point: [f64; 3]) -> Option<Recipe> {
-        self.reach.recipe(self.stage, shape(point))
+        self.reach.recipe(&self.stage, shape(point))
     }
 
     /// Every reachable grid point with its score. The targets are chosen once, at the middle one.
@@ -168,18 +168,18 @@ impl<'h, 'p> Hunt<'h, 'p> {
     }
 
     fn aims(&self, point: [f64; 3]) -> Option<PerSide<Aim>> {
-        let thrown = self.recipe(point)?.pitch(self.stage, self.reach.family, self.spread).thrown;
-        Some(PerSide::from_fn(|side| self.today.plans.on(side).aim_for(self.stage, &thrown)))
+        let thrown = self.recipe(point)?.pitch(&self.stage, self.reach.family, self.spread).thrown;
+        Some(PerSide::from_fn(|side| self.today.rough.on(side).aim_for(&self.stage, &thrown)))
     }
 
     /// Runs saved per 100 pitches, both sides weighted.
     fn gain(&self, recipe: &Recipe, aims: PerSide<Aim>) -> f64 {
-        let thrown = recipe.pitch(self.stage, self.reach.family, self.spread).thrown;
+        let thrown = recipe.pitch(&self.stage, self.reach.family, self.spread).thrown;
         crate::geometry::Side::BOTH
             .into_iter()
             .map(|side| {
-                let plan = self.today.plans.on(side);
-                let with = plan.choose(self.stage, &thrown, *aims.on(side), Effort::RANKING);
+                let plan = self.today.rough.on(side);
+                let with = plan.choose(&self.stage, &thrown, *aims.on(side), Effort::RANKING);
                 self.stage.side_share(side) * (plan.mix.runs - with.mix.runs).max(0.0) * 100.0
             })
             .sum()
@@ -187,7 +187,7 @@ impl<'h, 'p> Hunt<'h, 'p> {
 
     fn score(&self, point: [f64; 3], aims: PerSide<Aim>) -> Option<f64> {
         let recipe = self.recipe(point)?;
-        Some(self.gain(&recipe, aims) - EFFORT_PRICE * effort(self.stage, self.reach.family, &recipe))
+        Some(self.gain(&recipe, aims) - EFFORT_PRICE * effort(&self.stage, self.reach.family, &recipe))
     }
 
     /// From the best point outward along each axis while 90 % of the gain is kept.
@@ -214,7 +214,7 @@ impl<'h, 'p> Hunt<'h, 'p> {
         let mut trades: Vec<Trade> = tried
             .iter()
             .filter_map(|&(point, score)| {
-                let effort = effort(self.stage, self.reach.family, &self.recipe(point)?);
+                let effort = effort(&self.stage, self.reach.family, &self.recipe(point)?);
                 Some(Trade { shape: shape(point), gain: score + EFFORT_PRICE * effort, effort })
             })
             .collect();

@@ -9,7 +9,7 @@
 //! assumption that a coach may know better.
 
 use crate::evaluate::{NewPitch, Stage, Thrown};
-use crate::flight::inverse::{MIDDLE, throw_of_shape};
+use crate::flight::inverse::{MIDDLE, break_of_spin, throw_of_shape};
 use crate::geometry::Clock;
 use crate::pitch::{Family, Shape};
 use crate::profile::{Pitch, Spread, Supination};
@@ -122,8 +122,7 @@ impl Reach {
         let (clock, inches) = self.nearest_push(shape, range);
         let (side, up) = clock.push();
         let seam_in = [shape.glove_side_break_in - side * inches, shape.vertical_break_in - up * inches];
-        let active_rpm = LiftLaw::Rational.spin_parameter(inches * per_inch) * shape.speed() / BALL_RADIUS / RPM;
-        let spin = Spin { rpm, active_fraction: (active_rpm / rpm).clamp(0.0, 1.0), clock };
+        let spin = Spin { rpm, active_fraction: active_for(stage, shape, clock, inches, rpm), clock };
         let against = -(seam_in[0] * side + seam_in[1] * up);
         let trusted = seam_in[0].hypot(seam_in[1]) <= self.seam_in && against <= SEAM_AGAINST_IN;
         trusted.then_some(Recipe { shape, spin, seam_in })
@@ -186,6 +185,26 @@ fn best_spin(stage: &Stage, family: Family, usual: f64) -> f64 {
     if measured.is_nan() { usual } else { measured }
 }
 
+/// The active fraction whose push toward `clock`, flown, moves the ball by `inches`.
+///
+/// From the lift law at release speed, then two corrections by what the flight says: lift falls a
+/// little as spin parameter rises along the way. The bullet part, whose late side force is not the
+/// recipe's matter, is left out.
+fn active_for(stage: &Stage, shape: Shape, clock: Clock, inches: f64, rpm: f64) -> f64 {
+    let per_inch = coefficient_per_inch(stage, shape);
+    let mut active_rpm = LiftLaw::Rational.spin_parameter(inches * per_inch) * shape.speed() / BALL_RADIUS / RPM;
+    let (side, up) = clock.push();
+    for _ in 0..2 {
+        let spin = Spin { rpm: active_rpm, active_fraction: 1.0, clock };
+        let flown = break_of_spin(spin, shape.speed(), stage.release, LiftLaw::Rational, stage.air);
+        let found = (flown[0] * side + flown[1] * up) / INCH;
+        if active_rpm.is_finite() && found > 0.1 {
+            active_rpm *= inches / found;
+        }
+    }
+    (active_rpm / rpm).clamp(0.0, 1.0)
+}
+
 /// Lift coefficient of `active_rpm` at `speed` (m/s), default law.
 fn lift_at(active_rpm: f64, speed: f64) -> f64 {
     LiftLaw::Rational.coefficient(BALL_RADIUS * active_rpm * RPM / speed)
@@ -193,8 +212,11 @@ fn lift_at(active_rpm: f64, speed: f64) -> f64 {
 
 /// Side-force coefficient that gives this pitch one inch of break.
 fn coefficient_per_inch(stage: &Stage, shape: Shape) -> f64 {
-    let probe = Shape { vertical_break_in: 10.0, glove_side_break_in: 0.0, ..shape };
-    throw_of_shape(probe, stage.release, MIDDLE, stage.air).forces.side[1] / (probe.vertical_break_in * INCH) * INCH
+    let total = shape.vertical_break_in.hypot(shape.glove_side_break_in);
+    // A shape that hardly breaks says little about coefficients; a plain one stands in.
+    let probe = if total > 2.0 { shape } else { Shape { vertical_break_in: 0.0, glove_side_break_in: 10.0, ..shape } };
+    let side = throw_of_shape(probe, stage.release, MIDDLE, stage.air).forces.side;
+    side[0].hypot(side[1]) / probe.vertical_break_in.hypot(probe.glove_side_break_in)
 }
 
 /// Clocks (hours, right-hander) a slot and a hand allow in a family.
@@ -220,7 +242,7 @@ fn clocks(stage: &Stage, family: Family) -> (f64, f64) {
         Family::Sweeper => (7.0, side_limit),
         Family::Slider => (6.5, side_limit + 2.0),
         Family::Curveball => (5.5, side_limit.min(8.2)),
-        Family::Cutter => (own - 2.5 + ease_deg / 30.0, own),
+        Family::Cutter => (own - 2.5 - ease_deg / 30.0, own),
         Family::FourSeam => (own - 0.3, own + 0.3),
         Family::TwoSeam => (own + 0.3, own + 1.5),
         Family::Sinker => (own + 0.5, own + 2.0),

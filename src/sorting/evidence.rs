@@ -102,7 +102,7 @@ mod tests {
 
     /// A normal pitch of ordinary spread.
     fn cloud(n: usize, mean: Look) -> Vec<Look> {
-        let normal = normal_points::<3>(n);
+        let normal = normal_points::<3>(n, 0.0);
         normal.iter().map(|z| [mean[0] + 1.2 * z[0], mean[1] + 2.2 * z[1], mean[2] + 2.2 * z[2]]).collect()
     }
 

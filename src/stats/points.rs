@@ -2,11 +2,12 @@
 
 use super::{Cholesky, Matrix, normal_quantile};
 
-/// `count` points in `N` dimensions, each a standard normal vector, evenly spread.
+/// `count` points in `N` dimensions, each a standard normal vector, evenly spread. Another `shift`
+/// (0 to 1) gives another such set, for telling how much of a result is the set's.
 ///
 /// 1. Additive recurrence on the generalised golden ratio: with g the positive root of
 ///    g^(N+1) = g + 1, point k has coordinate d equal to the fractional part of
-///    1/2 + k / g^(d+1); each coordinate goes through the normal quantile.
+///    1/2 + shift + k / g^(d+1); each coordinate goes through the normal quantile.
 ///    (M. Roberts, "The unreasonable effectiveness of quasirandom sequences", 2018, from memory.)
 /// 2. Points come in pairs z, -z, so the mean of every odd function is exactly zero.
 /// 3. The set is whitened, so that its second moments are exactly those of the normal law:
@@ -14,14 +15,14 @@ use super::{Cholesky, Matrix, normal_quantile};
 ///    dozens of points would not give by evenness alone.
 ///
 /// Needs at least `2 N` points for step 3; with fewer the set is left unwhitened.
-pub fn normal_points<const N: usize>(count: usize) -> Vec<[f64; N]> {
+pub fn normal_points<const N: usize>(count: usize, shift: f64) -> Vec<[f64; N]> {
     let root = generalised_golden_ratio(N);
     let points: Vec<[f64; N]> = (0..count)
         .map(|index| {
             let pair = (index / 2 + 1) as f64;
             let sign = if index % 2 == 0 { 1.0 } else { -1.0 };
             std::array::from_fn(|dimension| {
-                let uniform = (0.5 + pair * root.powf(-(dimension as f64 + 1.0))).fract();
+                let uniform = (0.5 + shift + pair * root.powf(-(dimension as f64 + 1.0))).fract();
                 sign * normal_quantile(uniform.clamp(1e-9, 1.0 - 1e-9))
             })
         })
@@ -51,7 +52,7 @@ mod tests {
     #[test]
     fn first_and_second_moments_are_exact_and_the_fourth_is_close() {
         for count in [64, 128] {
-            let points = normal_points::<7>(count);
+            let points = normal_points::<7>(count, 0.0);
             let mean = |f: &dyn Fn(&[f64; 7]) -> f64| points.iter().map(f).sum::<f64>() / count as f64;
             for d in 0..7 {
                 assert!(mean(&|p| p[d]).abs() < 1e-12);

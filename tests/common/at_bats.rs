@@ -118,7 +118,7 @@ impl Look<'_> {
         let path: Trajectory = throw.fly();
         let ball = path.at(self.decision);
         let crossing = path.crossing();
-        let eyes = &self.stage.hitter.eyes;
+        let eyes = self.stage.hitter.eyes.on(self.side);
         let (place_x, place_z) = eyes.place_sd(noise_at, self.side);
         let turn = eyes.velocity_sd(noise_at, self.side);
         let seen = [
