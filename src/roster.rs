@@ -1,8 +1,8 @@
 //! A staff ranked: for each athlete the new pitch that would be worth the most to him.
 //!
 //! Every family he does not throw yet and that nothing forbids is looked at roughly, the two most
-//! promising are searched in full, and the better one stands for him: a staff takes a third of the
-//! time and gets the same answer nearly always. The ranking is by that worth; equal worths keep
+//! promising are searched in full, and the better one is judged and stands for him: a staff takes
+//! half the time and gets the same answer nearly always. The ranking is by that worth; equal worths keep
 //! the order they came in.
 
 use rayon::prelude::*;
@@ -11,7 +11,7 @@ use crate::advice::{FAMILIES, Question, Verdict, bar, verdict_on};
 use crate::evaluate::{Stage, Today, draws, worlds};
 use crate::pitch::Family;
 use crate::profile::Profile;
-use crate::search::{Candidate, Command, best_of_family, promise};
+use crate::search::{Candidate, Command, find, promise};
 
 /// One athlete's place.
 #[derive(Debug, Clone)]
@@ -35,12 +35,13 @@ pub fn standing(profile: &Profile, question: Question) -> Standing {
     let today = Today::of(&stage);
     let worlds =
         worlds(&stage, &today, draws(stage.profile.athlete.level, stage.pitches.len(), question.draws, question.seed));
-    let candidates: Vec<Candidate> = finalists(profile, &stage, &today)
+    let found: Vec<_> = finalists(profile, &stage, &today)
         .into_par_iter()
-        .filter_map(|family| best_of_family(&stage, &today, family, &worlds).ok())
+        .filter_map(|family| find(&stage, &today, family).ok())
+        .map(|found| (found.gain(&stage), found))
         .collect();
-    let worth = |candidate: &Candidate| candidate.worth(question.command).overall.value;
-    let best = candidates.into_iter().reduce(|best, next| if worth(&next) > worth(&best) { next } else { best });
+    let best = found.into_iter().reduce(|best, next| if next.0 > best.0 { next } else { best });
+    let best = best.map(|(_, found)| found.judged(&stage, &worlds));
     let verdict = best.as_ref().map_or(Verdict::NotNow, |best| verdict_on(profile, question, best));
     Standing { best, verdict }
 }

@@ -93,6 +93,24 @@ const WINDOW_SHARE: f64 = 0.9;
 /// [`OutOfReach`] when no shape that goes by the family's name can be made with the spin this
 /// athlete has, from his slot, with the seams' help bounded as his profile says.
 pub fn best_of_family(stage: &Stage, today: &Today, family: Family, worlds: &[World]) -> Result<Candidate, OutOfReach> {
+    Ok(find(stage, today, family)?.judged(stage, worlds))
+}
+
+/// The best reachable shape of a family, before its window and its worth are looked into.
+#[derive(Debug)]
+pub struct Found<'h, 'p> {
+    hunt: Hunt<'h, 'p>,
+    tried: Vec<([f64; 3], f64)>,
+    best: [f64; 3],
+    aims: PerSide<Aim>,
+    recipe: Recipe,
+}
+
+/// Looks for the best reachable shape of `family`.
+///
+/// # Errors
+/// [`OutOfReach`] as for [`best_of_family`].
+pub fn find<'h, 'p>(stage: &Stage<'p>, today: &'h Today, family: Family) -> Result<Found<'h, 'p>, OutOfReach> {
     let hunt = Hunt::new(stage, today, family);
     let tried = hunt.grid(FINE);
     let start = tried.iter().copied().max_by(|a, b| a.1.total_cmp(&b.1)).ok_or(OutOfReach)?;
@@ -100,19 +118,33 @@ pub fn best_of_family(stage: &Stage, today: &Today, family: Family, worlds: &[Wo
     let (best, _) = compass(start, &hunt.bounds, [2.0, 2.5, 2.5], 3, |point| hunt.score(point, aims));
     let aims = hunt.aims(best).ok_or(OutOfReach)?;
     let recipe = hunt.recipe(best).ok_or(OutOfReach)?;
-    let worth = |command| {
-        let pitch = recipe.pitch(stage, family, new_spread(stage, command));
-        Worth::of(stage, today, &pitch, worlds)
-    };
-    Ok(Candidate {
-        family,
-        recipe,
-        effort: effort(stage, family, &recipe),
-        mastered: worth(Command::Mastered),
-        now: worth(Command::Now),
-        window: hunt.window(best, aims),
-        frontier: hunt.frontier(&tried),
-    })
+    Ok(Found { hunt, tried, best, aims, recipe })
+}
+
+impl Found<'_, '_> {
+    /// Runs saved per 100 pitches once mastered, on the best guess alone.
+    pub fn gain(&self, stage: &Stage) -> f64 {
+        let pitch = self.recipe.pitch(stage, self.hunt.reach.family, new_spread(stage, Command::Mastered));
+        Worth::of(stage, self.hunt.today, &pitch, &[]).overall.value
+    }
+
+    /// The shape with its window, its effort and its worth over `worlds`.
+    pub fn judged(&self, stage: &Stage, worlds: &[World]) -> Candidate {
+        let (family, recipe) = (self.hunt.reach.family, self.recipe);
+        let worth = |command| {
+            let pitch = recipe.pitch(stage, family, new_spread(stage, command));
+            Worth::of(stage, self.hunt.today, &pitch, worlds)
+        };
+        Candidate {
+            family,
+            recipe,
+            effort: effort(stage, family, &recipe),
+            mastered: worth(Command::Mastered),
+            now: worth(Command::Now),
+            window: self.hunt.window(self.best, self.aims),
+            frontier: self.hunt.frontier(&self.tried),
+        }
+    }
 }
 
 /// About what the best shape of `family` would score, at a third of the price of [`best_of_family`]
@@ -138,6 +170,7 @@ impl Candidate {
 }
 
 /// The hunt for one family's best shape. Points are (speed, vertical, glove side).
+#[derive(Debug)]
 struct Hunt<'h, 'p> {
     stage: Stage<'p>,
     today: &'h Today,
