@@ -75,13 +75,7 @@ pub struct Swap {
 }
 
 /// Compares two athletes about a pitch of `family`.
-pub fn compare<'p>(
-    both: [&'p Profile; 2],
-    family: Family,
-    command: Command,
-    count: usize,
-    seed: u64,
-) -> Comparison<'p> {
+pub fn compare(both: [&Profile; 2], family: Family, command: Command, count: usize, seed: u64) -> Comparison<'_> {
     let pitches = both.map(|profile| profile.pitches.len()).into_iter().max().unwrap_or(0);
     let [first, second] = both;
     let (one, other) =

@@ -166,3 +166,101 @@ fn help_names_only_commands_that_work() {
     let help = answer(80, &["--help"]);
     insta::assert_snapshot!("help", help);
 }
+
+/// A folder of its own for one test, gone with it.
+fn folder() -> tempfile::TempDir {
+    tempfile::tempdir().expect("a temporary folder")
+}
+
+#[test]
+fn a_page_is_written_whole_beside_the_same_answer() {
+    let folder = folder();
+    let file = folder.path().join("page.html");
+    std::fs::write(&file, "an older page").expect("a file");
+    let page = file.to_string_lossy();
+    for (command, profile) in
+        [("advise", "fourteen-year-old"), ("usage", "high-slot-left"), ("apart", "high-slot-left")]
+    {
+        let profile = path(profile);
+        let with_page = answer(80, &[command, &profile, "--report", &page]);
+        assert_eq!(with_page, answer(80, &[command, &profile]), "{command}");
+        let text = std::fs::read_to_string(&file).expect("a page");
+        assert!(text.starts_with("<!DOCTYPE html>") && text.ends_with("</html>"), "{command}");
+        assert_eq!(std::fs::read_dir(folder.path()).expect("the folder").count(), 1, "nothing else is left");
+    }
+}
+
+#[test]
+fn a_page_that_cannot_be_written_is_an_error_and_no_answer() {
+    let nowhere = folder().path().join("gone/page.html");
+    let arguments = ["usage", "profiles/high-slot-left.toml", "--report", &nowhere.to_string_lossy()];
+    arsenalfit(80, &arguments).assert().code(1).stdout("").stderr(predicate::str::contains("cannot write"));
+}
+
+#[test]
+fn two_athletes_are_compared_and_the_chances_do_not_depend_on_the_order() {
+    let (a, b) = (path("three-quarter-right"), path("high-slot-left"));
+    insta::assert_snapshot!("compare-80", answer(80, &["compare", &a, &b]));
+    let ask = |one: &str, other: &str| -> Value {
+        serde_json::from_str(&answer(80, &["compare", one, other, "--family", "slider", "--format", "json"]))
+            .expect("JSON")
+    };
+    let (there, back) = (ask(&a, &b), ask(&b, &a));
+    assert_eq!(there["chance_first_gains_more"], back["chance_second_gains_more"]);
+    assert_eq!(there["athletes"][0]["gain_runs_per_100"], back["athletes"][1]["gain_runs_per_100"]);
+    for swap in there["athletes"][1]["with_the_others"].as_array().expect("swaps") {
+        assert!(["release", "command", "pitches", "hitters"].contains(&swap["thing"].as_str().expect("a thing")));
+    }
+}
+
+#[test]
+fn an_athlete_beside_himself_gains_as_much_in_every_world() {
+    let same = path("over-the-top-right");
+    let text = answer(80, &["compare", &same, &same, "--format", "json"]);
+    let json: Value = serde_json::from_str(&text).expect("JSON");
+    assert_eq!(json["chance_first_gains_more"], 0.0);
+    assert_eq!(json["chance_second_gains_more"], 0.0);
+    assert_eq!(json["athletes"][0], json["athletes"][1]);
+}
+
+#[test]
+fn a_roster_is_ranked_and_one_bad_profile_does_not_stop_it() {
+    let folder = folder();
+    for profile in PROFILES {
+        std::fs::copy(path(profile), folder.path().join(format!("{profile}.toml"))).expect("a copy");
+    }
+    let place = folder.path().to_string_lossy();
+    insta::assert_snapshot!("roster-80", answer(80, &["roster", &place, "--draws", "16"]));
+    let good = answer(80, &["roster", &place, "--draws", "16", "--format", "json"]);
+    std::fs::copy("tests/bad_profiles/11-speed-missing.toml", folder.path().join("bad.toml")).expect("a copy");
+    let output = arsenalfit(80, &["roster", &place, "--draws", "16", "--format", "json"]).output().expect("it runs");
+    assert_eq!(output.status.code(), Some(1));
+    assert_eq!(String::from_utf8_lossy(&output.stdout), good, "the good ones are answered all the same");
+    assert!(String::from_utf8_lossy(&output.stderr).contains("bad.toml"));
+    let worths: Vec<f64> = good
+        .lines()
+        .map(|line| serde_json::from_str::<Value>(line).expect("an object a line"))
+        .map(|member| member["gain_runs_per_100"]["value"].as_f64().unwrap_or(0.0))
+        .collect();
+    assert_eq!(worths.len(), PROFILES.len());
+    assert!(worths.is_sorted_by(|a, b| a >= b), "{worths:?}");
+}
+
+#[test]
+fn a_starter_profile_is_written_once_loads_and_is_never_written_over() {
+    let folder = folder();
+    let file = folder.path().join("new.toml").to_string_lossy().into_owned();
+    let flags = ["new", &file, "--throws", "left", "--name", "Invented O'Name", "--pitch"];
+    answer(80, &[&flags[..], &["four-seam 90 16 -8", "--pitch", "changeup, 81, 6, -14"]].concat());
+    assert!(answer(80, &["check", &file]).starts_with("Invented O'Name, throws left"));
+    let before = std::fs::read(&file).expect("the file");
+    arsenalfit(80, &[&flags[..], &["slider 80 1 4"]].concat()).assert().code(1).stdout("");
+    assert_eq!(std::fs::read(&file).expect("the file"), before);
+    for wrong in ["four-seam 91", "sweper 80 1 4", "four-seam 91 -20 0", "slider fast 1 4"] {
+        let other = folder.path().join("other.toml");
+        let arguments = ["new", &other.to_string_lossy(), "--throws", "right", "--pitch", wrong];
+        arsenalfit(80, &arguments).assert().code(1).stdout("").stderr(predicate::str::is_empty().not());
+        assert!(!other.exists(), "{wrong} leaves nothing behind");
+    }
+    arsenalfit(80, &["new", "somewhere.toml"]).assert().code(1).stderr(predicate::str::contains("--throws"));
+}

@@ -12,10 +12,10 @@ use super::error::InputError;
 /// The largest file read. A long profile is a hundredth of this; anything larger is a mistake.
 const MAX_BYTES: u64 = 1024 * 1024;
 
-/// The text of a file of at most `MAX_BYTES`.
+/// The text of a file of at most 1 MiB.
 ///
 /// # Errors
-/// When the file cannot be read, is too large or is not text.
+/// When there is no such file, it is no file, too large or no UTF-8 text; each says how to mend it.
 pub fn read_text(path: &Path) -> Result<String, InputError> {
     let unreadable = |problem: &str, hint: &str| InputError::Unreadable {
         origin: path.to_string_lossy().into_owned(),

@@ -52,7 +52,7 @@ impl Starter {
     }
 
     fn pitch(&self, index: usize, family: Family, shape: Shape) -> String {
-        let more = if index == 0 { MORE_OF_A_PITCH } else { "" };
+        let more = if index == 0 { self.more_of_a_pitch() } else { String::new() };
         format!(
             "[[pitch]]\nname = {}\nfamily = \"{family}\"\nspeed_mph = {}\nvertical_break_in = {}\nglove_side_break_in = {}\n{more}",
             quoted(&self.pitch_name(index)),
@@ -60,6 +60,12 @@ impl Starter {
             shape.vertical_break_in,
             shape.glove_side_break_in,
         )
+    }
+
+    /// What else may be said of a pitch; the clock is a fastball's of this hand.
+    fn more_of_a_pitch(&self) -> String {
+        let clock = if self.throws == Hand::Right { "12:45" } else { "11:15" };
+        MORE_OF_A_PITCH.replace("{clock}", clock)
     }
 
     /// The family's name, numbered from the second pitch of a family on.
@@ -101,7 +107,7 @@ const BEFORE_PITCHES: &str = "\
 const MORE_OF_A_PITCH: &str = "\
 # spin_rpm = 2200
 # active_fraction = 0.9      # 0 bullet spin, 1 all of it at work
-# spin_clock = \"12:45\"       # where the spin pushes, as the pitcher sees it
+# spin_clock = \"{clock}\"       # where the spin pushes, as the pitcher sees it
 # throws = 40                # behind the averages
 # spread = { speed_mph = 1.0, vertical_break_in = 2.0, glove_side_break_in = 2.0 }
 # usage = { same_side = 0.6, opposite_side = 0.5 }   # for every pitch, or for none
@@ -164,7 +170,6 @@ mod tests {
                 _ => line.to_owned(),
             })
             .filter(|line| !line.starts_with("usage"))
-            .map(|line| line.replace("12:45", "11:15"))
             .collect();
         profile_from_toml(&opened.join("\n"), "new.toml").unwrap_or_else(|error| panic!("{error}"));
     }

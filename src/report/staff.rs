@@ -31,12 +31,12 @@ pub(super) fn verdict(verdict: Verdict) -> &'static str {
     }
 }
 
-/// A member's target as "79 mph, -2, +13".
+/// A member's target as "79 -2 +13".
 pub(super) fn target(member: &Member) -> String {
     member.standing.best.as_ref().map_or("-".into(), |best| {
         let shape = best.recipe.shape;
         format!(
-            "{}, {}, {}",
+            "{} {} {}",
             plain(shape.speed_mph, 0),
             signed(shape.vertical_break_in, 0),
             signed(shape.glove_side_break_in, 0)
@@ -50,8 +50,8 @@ pub(super) fn headline(comparison: &Comparison) -> String {
     let [one, other] = [&comparison.arms[0], &comparison.arms[1]];
     let Some([first, second]) = comparison.gains_more else {
         return match (&one.candidate, &other.candidate) {
-            (Some(_), None) => format!("Only the first can reach a {family}."),
-            (None, Some(_)) => format!("Only the second can reach a {family}."),
+            (Some(_), None) => format!("Only {} can reach a {family}.", name(one)),
+            (None, Some(_)) => format!("Only {} can reach a {family}.", name(other)),
             _ => format!("A {family} is in reach for neither."),
         };
     };
@@ -61,8 +61,7 @@ pub(super) fn headline(comparison: &Comparison) -> String {
     } else if first.max(second) < 0.6 {
         format!("A {family} is worth about the same to both.")
     } else {
-        let who = if first > second { "first" } else { "second" };
-        format!("The {who} gains more from a {family}.")
+        format!("{} gains more from a {family}.", name(if first > second { one } else { other }))
     }
 }
 

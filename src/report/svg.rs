@@ -111,6 +111,13 @@ impl Tag {
         tag
     }
 
+    /// Words inside other words.
+    pub(super) fn span(words: &str) -> Self {
+        let mut tag = Self::new("tspan");
+        tag.content = escape(words);
+        tag
+    }
+
     /// A group of elements.
     pub(super) fn group(children: impl IntoIterator<Item = Self>) -> Self {
         let mut tag = Self::new("g");

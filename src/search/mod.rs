@@ -80,6 +80,9 @@ pub struct OutOfReach;
 /// Runs per 100 pitches that a unit of effort must bring to be worth it: a tie-break between
 /// shapes of nearly equal gain. This project's choice.
 const EFFORT_PRICE: f64 = 0.02;
+/// Points of the search grid along speed, vertical and glove-side break; and of the rough one.
+const FINE: [usize; 3] = [3, 5, 5];
+const COARSE: [usize; 3] = [2, 3, 3];
 /// Share of the gain that the window keeps.
 const WINDOW_SHARE: f64 = 0.9;
 
@@ -90,26 +93,65 @@ const WINDOW_SHARE: f64 = 0.9;
 /// [`OutOfReach`] when no shape that goes by the family's name can be made with the spin this
 /// athlete has, from his slot, with the seams' help bounded as his profile says.
 pub fn best_of_family(stage: &Stage, today: &Today, family: Family, worlds: &[World]) -> Result<Candidate, OutOfReach> {
+    Ok(find(stage, today, family)?.judged(stage, worlds))
+}
+
+/// The best reachable shape of a family, before its window and its worth are looked into.
+#[derive(Debug)]
+pub struct Found<'h, 'p> {
+    hunt: Hunt<'h, 'p>,
+    tried: Vec<([f64; 3], f64)>,
+    best: [f64; 3],
+    aims: PerSide<Aim>,
+    recipe: Recipe,
+}
+
+/// Looks for the best reachable shape of `family`.
+///
+/// # Errors
+/// [`OutOfReach`] as for [`best_of_family`].
+pub fn find<'h, 'p>(stage: &Stage<'p>, today: &'h Today, family: Family) -> Result<Found<'h, 'p>, OutOfReach> {
     let hunt = Hunt::new(stage, today, family);
-    let tried = hunt.grid();
+    let tried = hunt.grid(FINE);
     let start = tried.iter().copied().max_by(|a, b| a.1.total_cmp(&b.1)).ok_or(OutOfReach)?;
     let aims = hunt.aims(start.0).ok_or(OutOfReach)?;
     let (best, _) = compass(start, &hunt.bounds, [2.0, 2.5, 2.5], 3, |point| hunt.score(point, aims));
     let aims = hunt.aims(best).ok_or(OutOfReach)?;
     let recipe = hunt.recipe(best).ok_or(OutOfReach)?;
-    let worth = |command| {
-        let pitch = recipe.pitch(stage, family, new_spread(stage, command));
-        Worth::of(stage, today, &pitch, worlds)
-    };
-    Ok(Candidate {
-        family,
-        recipe,
-        effort: effort(stage, family, &recipe),
-        mastered: worth(Command::Mastered),
-        now: worth(Command::Now),
-        window: hunt.window(best, aims),
-        frontier: hunt.frontier(&tried),
-    })
+    Ok(Found { hunt, tried, best, aims, recipe })
+}
+
+impl Found<'_, '_> {
+    /// Runs saved per 100 pitches once mastered, on the best guess alone.
+    pub fn gain(&self, stage: &Stage) -> f64 {
+        let pitch = self.recipe.pitch(stage, self.hunt.reach.family, new_spread(stage, Command::Mastered));
+        Worth::of(stage, self.hunt.today, &pitch, &[]).overall.value
+    }
+
+    /// The shape with its window, its effort and its worth over `worlds`.
+    pub fn judged(&self, stage: &Stage, worlds: &[World]) -> Candidate {
+        let (family, recipe) = (self.hunt.reach.family, self.recipe);
+        let worth = |command| {
+            let pitch = recipe.pitch(stage, family, new_spread(stage, command));
+            Worth::of(stage, self.hunt.today, &pitch, worlds)
+        };
+        Candidate {
+            family,
+            recipe,
+            effort: effort(stage, family, &recipe),
+            mastered: worth(Command::Mastered),
+            now: worth(Command::Now),
+            window: self.hunt.window(self.best, self.aims),
+            frontier: self.hunt.frontier(&self.tried),
+        }
+    }
+}
+
+/// About what the best shape of `family` would score, at a third of the price of [`best_of_family`]
+/// and without its doubt: enough to tell which families deserve the full search. Nothing when no
+/// point of a coarse grid is in reach.
+pub fn promise(stage: &Stage, today: &Today, family: Family) -> Option<f64> {
+    Hunt::new(stage, today, family).grid(COARSE).into_iter().map(|(_, score)| score).reduce(f64::max)
 }
 
 impl Candidate {
@@ -128,6 +170,7 @@ impl Candidate {
 }
 
 /// The hunt for one family's best shape. Points are (speed, vertical, glove side).
+#[derive(Debug)]
 struct Hunt<'h, 'p> {
     stage: Stage<'p>,
     today: &'h Today,
@@ -149,10 +192,10 @@ impl<'h, 'p> Hunt<'h, 'p> {
         self.reach.recipe(&self.stage, shape(point))
     }
 
-    /// Every reachable grid point with its score. The targets are chosen once, at the first.
-    fn grid(&self) -> Vec<([f64; 3], f64)> {
+    /// Every reachable grid point with its score. The targets are chosen once, at the middle one.
+    fn grid(&self, cells: [usize; 3]) -> Vec<([f64; 3], f64)> {
         let points: Vec<[f64; 3]> =
-            grid(&self.bounds, [3, 5, 5]).into_iter().filter(|&point| self.recipe(point).is_some()).collect();
+            grid(&self.bounds, cells).into_iter().filter(|&point| self.recipe(point).is_some()).collect();
         let Some(aims) = points.get(points.len() / 2).and_then(|&middle| self.aims(middle)) else {
             return Vec::new();
         };

@@ -13,9 +13,9 @@ use super::super::svg::{Drawing, Point, Tag, number};
 use super::{Picture, Table, WIDTH};
 
 /// Radius of a face, and where the two middles stand.
-const RADIUS: f64 = 62.0;
-const MIDDLES: [Point; 2] = [(92.0, 116.0), (268.0, 116.0)];
-const HEIGHT: f64 = 230.0;
+const RADIUS: f64 = 58.0;
+const MIDDLES: [Point; 2] = [(89.0, 114.0), (271.0, 114.0)];
+const HEIGHT: f64 = 226.0;
 
 /// Both faces of a ball spun like `spin` by a pitcher of `hand`.
 pub(in super::super) fn faces(spin: Spin, hand: Hand) -> Picture {

@@ -124,7 +124,7 @@ impl Fork<'_> {
     /// Names at the ends, inches at the post and the plate.
     fn words(&self, names: &[&str], decision_in: f64, plate_in: f64, post: f64) -> Vec<Tag> {
         let right = FLIGHT.1 + 14.0;
-        let half = (plate_in / 2.0 * self.per_inch).max(14.0);
+        let half = (plate_in / 2.0 * self.per_inch).max(17.0);
         vec![
             Tag::text((right, self.middle - half + 2.0), &short(names[self.pair.pitches.0], 12)).class("name"),
             Tag::text((right, self.middle + 4.0), &format!("{} in", plain(plate_in, 0))).class("figures"),

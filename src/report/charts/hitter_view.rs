@@ -19,8 +19,9 @@ use super::{Picture, Table, WIDTH, short};
 
 /// Height of the scene and of the strip below it.
 const SCENE: f64 = 216.0;
-/// Room for one line of the list beside the plate.
-const ROW: f64 = 34.0;
+/// Room for one line of the list beside the plate, and where its columns end.
+const ROW: f64 = 21.0;
+const COLUMNS: [f64; 3] = [265.0, 306.0, 351.0];
 /// Degrees of sight left free about what must be seen.
 const FREE_DEG: f64 = 1.3;
 /// Height of the mound (Official Baseball Rules 2.04: 10 in), and its radius, 9 ft.
@@ -30,7 +31,7 @@ const MOUND_RADIUS: f64 = 9.0 * FOOT;
 /// `sight` drawn for a pitcher of `hand`; the names and inks follow its paths.
 pub(in super::super) fn hitter_view(sight: &Sight, names: &[&str], inks: &[Ink], hand: Hand) -> Picture {
     let camera = Camera::of(sight, hand);
-    let strip = (ROW * names.len() as f64 + 22.0).max(124.0);
+    let strip = (ROW * names.len() as f64 + 34.0).max(118.0);
     let mut drawing = Drawing::new(WIDTH, SCENE + strip);
     drawing.add(Tag::rect((0.0, 0.0), (WIDTH, SCENE + strip)).set("rx", "10").class("sheet"));
     drawing.add(scene(&camera, sight, inks));
@@ -42,7 +43,8 @@ pub(in super::super) fn hitter_view(sight: &Sight, names: &[&str], inks: &[Ink],
         drawing,
         legend: "From his eye, all pitches leaving the hand on one line. Solid until he must decide, dashed beyond. \
                  Balls are drawn at their size then: he can just tell two whose middles stand about a ball\u{2019}s \
-                 radius apart. Below, his strike zone and where each ends."
+                 radius apart. Below, his strike zone and where each ends; how far from the first each is when he must \
+                 decide, how many times what he can tell that is, and how far at the plate."
             .into(),
         table: table(sight, names),
     }
@@ -143,10 +145,10 @@ fn scene(camera: &Camera, sight: &Sight, inks: &[Ink]) -> Tag {
     for (path, ink) in sight.paths.iter().zip(inks) {
         tags.extend(ball_at_decision(camera, path, *ink));
     }
-    if let Some(lowest) = sight.paths.iter().map(|path| camera.project(last(path))).max_by(|a, b| a.1.total_cmp(&b.1)) {
-        let x = lowest.0.clamp(64.0, WIDTH - 64.0);
-        tags.push(Tag::text((x, lowest.1 + 28.0), "here he must decide").class("plainly mid"));
-    }
+    // In the corner away from the hand nothing is drawn.
+    let hand_is_left = sight.paths.first().is_some_and(|path| camera.project(first(path)).0 < WIDTH / 2.0);
+    let (x, class) = if hand_is_left { (WIDTH - 10.0, "edge end") } else { (10.0, "edge") };
+    tags.push(Tag::text((x, 18.0), "balls: when he must decide").class(class));
     let window = format!("0 0 {WIDTH} {SCENE}");
     Tag::new("svg").set("viewBox", &window).num("width", WIDTH).num("height", SCENE).child(Tag::group(tags))
 }
@@ -240,27 +242,28 @@ fn plate(sight: &Sight, inks: &[Ink], hand: Hand, strip: f64) -> Vec<Tag> {
     tags
 }
 
-/// What each pitch comes to, in words.
+/// What each pitch comes to, a line each under a header.
 fn list(sight: &Sight, names: &[&str], inks: &[Ink]) -> Vec<Tag> {
-    let top = SCENE + 26.0;
-    let rows = names.iter().zip(inks).zip(&sight.paths).enumerate();
-    rows.flat_map(|(index, ((name, ink), path))| {
-        let y = top + ROW * index as f64;
-        let (first, second) = if index == 0 {
-            ("sets the line".into(), format!("he can tell {}\u{b0}", plain(sight.resolvable_deg, 1)))
+    let header = SCENE + 20.0;
+    let mut tags = vec![
+        Tag::text((COLUMNS[0], header), "apart").class("edge end"),
+        Tag::text((COLUMNS[1], header), "times").class("edge end"),
+        Tag::text((COLUMNS[2], header), "plate").class("edge end"),
+    ];
+    for (index, ((name, ink), path)) in names.iter().zip(inks).zip(&sight.paths).enumerate() {
+        let y = header + ROW * (index + 1) as f64;
+        tags.push(ink.at((142.0, y - 4.0), 5.5));
+        tags.push(Tag::text((153.0, y), &short(name, 11)).class("name"));
+        let figures = [
+            format!("{}\u{b0}", plain(path.gap_deg, 1)),
+            format!("{}\u{d7}", plain(path.gap_deg / sight.resolvable_deg, 1)),
+            format!("{} in", plain(path.plate_gap_in, 0)),
+        ];
+        if index == 0 {
+            tags.push(Tag::text((COLUMNS[2], y), "sets the line").class("small end"));
         } else {
-            let times = path.gap_deg / sight.resolvable_deg;
-            (
-                format!("{}\u{b0} off", plain(path.gap_deg, 1)),
-                format!("{}\u{d7} what he can tell, {} in at plate", plain(times, 1), plain(path.plate_gap_in, 0)),
-            )
-        };
-        [
-            ink.at((140.0, y - 4.0), 5.5),
-            Tag::text((152.0, y), &short(name, 14)).class("name"),
-            Tag::text((WIDTH - 10.0, y), &first).class("small end"),
-            Tag::text((152.0, y + 14.0), &second).class("small"),
-        ]
-    })
-    .collect()
+            tags.extend(figures.iter().zip(COLUMNS).map(|(words, x)| Tag::text((x, y), words).class("small end")));
+        }
+    }
+    tags
 }

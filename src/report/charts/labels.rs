@@ -7,7 +7,7 @@
 use super::super::svg::{Point, Tag};
 
 /// Width of a letter and height of a line, as shares of the letter size.
-const LETTER: f64 = 0.64;
+const LETTER: f64 = 0.68;
 const LINE: f64 = 1.15;
 
 /// A box: left, top, right, bottom.
@@ -33,9 +33,21 @@ impl Labels {
 
     /// Places `lines` beside the mark at `place` with that `reach`.
     pub(super) fn beside(&mut self, place: Point, reach: f64, lines: &[(&str, &str)], size: f64) -> Vec<Tag> {
-        let letters = lines.iter().map(|(words, _)| words.chars().count()).max().unwrap_or(0);
-        let extent = (letters as f64 * LETTER * size, lines.len() as f64 * LINE * size);
-        let (left, top) = self.best_corner(place, reach, extent);
+        let extent = extent(lines, size);
+        let (left, top) = self.best_corner(&around(place, reach, extent), extent);
+        self.set(lines, (left, top), extent, size)
+    }
+
+    /// The same, with only places to the left of the mark.
+    pub(super) fn left_of(&mut self, (x, y): Point, reach: f64, lines: &[(&str, &str)], size: f64) -> Vec<Tag> {
+        let extent = extent(lines, size);
+        let left = x - reach - 4.0 - extent.0;
+        let tops = [-0.5, -0.9, -0.1, -1.3, 0.3, -1.7, 0.7].map(|share| (left, y + share * extent.1));
+        let corner = self.best_corner(&tops, extent);
+        self.set(lines, corner, extent, size)
+    }
+
+    fn set(&mut self, lines: &[(&str, &str)], (left, top): Point, extent: Point, size: f64) -> Vec<Tag> {
         self.taken.push([left, top, left + extent.0, top + extent.1]);
         let middle = left + extent.0 / 2.0;
         let tag = |(index, (words, class)): (usize, &(&str, &str))| {
@@ -45,20 +57,9 @@ impl Labels {
         lines.iter().enumerate().map(tag).collect()
     }
 
-    fn best_corner(&self, (x, y): Point, reach: f64, (width, height): Point) -> Point {
-        let gap = reach + 4.0;
-        let corners = [
-            (x + gap, y - height / 2.0),
-            (x - gap - width, y - height / 2.0),
-            (x - width / 2.0, y - gap - height),
-            (x - width / 2.0, y + gap),
-            (x + gap * 0.7, y - gap * 0.7 - height),
-            (x - gap * 0.7 - width, y - gap * 0.7 - height),
-            (x + gap * 0.7, y + gap * 0.7),
-            (x - gap * 0.7 - width, y + gap * 0.7),
-        ];
+    fn best_corner(&self, corners: &[Point], (width, height): Point) -> Point {
         let cost = |&(left, top): &Point| self.cost([left, top, left + width, top + height]);
-        let best = corners.into_iter().min_by(|a, b| cost(a).total_cmp(&cost(b))).unwrap_or((x, y));
+        let best = corners.iter().copied().min_by(|a, b| cost(a).total_cmp(&cost(b))).unwrap_or_default();
         (best.0.clamp(self.frame[0], (self.frame[2] - width).max(self.frame[0])), best.1)
     }
 
@@ -68,6 +69,27 @@ impl Labels {
         let taken: f64 = self.taken.iter().map(|other| overlap(spot, *other)).sum();
         taken + 3.0 * (area(spot) - overlap(spot, self.frame))
     }
+}
+
+/// Width and height of lines of words.
+fn extent(lines: &[(&str, &str)], size: f64) -> Point {
+    let letters = lines.iter().map(|(words, _)| words.chars().count()).max().unwrap_or(0);
+    (letters as f64 * LETTER * size, lines.len() as f64 * LINE * size)
+}
+
+/// Upper left corners around a mark, best liked first.
+fn around((x, y): Point, reach: f64, (width, height): Point) -> [Point; 8] {
+    let gap = reach + 4.0;
+    [
+        (x + gap, y - height / 2.0),
+        (x - gap - width, y - height / 2.0),
+        (x - width / 2.0, y - gap - height),
+        (x - width / 2.0, y + gap),
+        (x + gap * 0.7, y - gap * 0.7 - height),
+        (x - gap * 0.7 - width, y - gap * 0.7 - height),
+        (x + gap * 0.7, y + gap * 0.7),
+        (x - gap * 0.7 - width, y + gap * 0.7),
+    ]
 }
 
 fn overlap(a: Box4, b: Box4) -> f64 {

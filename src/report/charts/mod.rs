@@ -49,12 +49,19 @@ pub(super) struct Table {
     pub(super) header: Vec<String>,
     /// Cells, as many to a row as there are columns.
     pub(super) rows: Vec<Vec<String>>,
+    /// Leading columns that hold words and not figures.
+    pub(super) words: usize,
 }
 
 impl Table {
     /// A table from its header and rows.
     pub(super) fn new(header: &[&str], rows: Vec<Vec<String>>) -> Self {
-        Self { header: header.iter().map(|&name| name.to_owned()).collect(), rows }
+        Self { header: header.iter().map(|&name| name.to_owned()).collect(), rows, words: 1 }
+    }
+
+    /// The same with this many leading columns of words.
+    pub(super) fn with_words(self, words: usize) -> Self {
+        Self { words, ..self }
     }
 }
 

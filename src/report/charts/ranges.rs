@@ -1,7 +1,8 @@
 //! Estimates with their intervals, one under the other, and what each one asks.
 //!
-//! Used for the worth of each family and for a ranked roster. The shaded band is what counts as
-//! nothing; stones to the right count effort, one a unit, the last cut to the part.
+//! Used for the worth of each family, of one pitch to two athletes, and for a ranked roster. The
+//! shaded band is what counts as nothing; stones to the right count effort, one a unit, the last
+//! cut to the part.
 
 use crate::search::TRIFLE;
 use crate::stats::Estimate;
@@ -23,29 +24,30 @@ pub(in super::super) struct RangeRow {
     pub(in super::super) worth: Option<Estimate>,
     /// Effort in units.
     pub(in super::super) effort: f64,
-    /// A word below the name.
+    /// A word beside the name.
     pub(in super::super) note: String,
 }
 
-const ROW: f64 = 40.0;
-const TOP: f64 = 30.0;
+const ROW: f64 = 50.0;
+const TOP: f64 = 32.0;
 const BOTTOM: f64 = 26.0;
-const TRACK: (f64, f64) = (112.0, 286.0);
-/// Side of a stone, and the most that are drawn.
-const STONE: f64 = 11.0;
+const TRACK: (f64, f64) = (16.0, 268.0);
+/// Where stones begin, the side of one, and the most that are drawn.
+const STONES: f64 = 296.0;
+const STONE: f64 = 10.0;
 const MOST_STONES: f64 = 4.0;
 
 /// The rows under a title, with their table.
 pub(in super::super) fn ranges(title: String, rows: &[RangeRow], legend: &str, table: Table) -> Picture {
     let height = TOP + ROW * rows.len() as f64 + BOTTOM;
     let ends = rows.iter().filter_map(|row| row.worth).flat_map(|worth| [worth.low, worth.high]);
-    let (low, high) = range_of(ends.chain([-0.02, 0.1]));
+    let (low, high) = range_of(ends.chain([-TRIFLE, 0.1]));
     let scale = Scale::new((low - 0.02, high + 0.02), TRACK);
     let mut drawing = Drawing::new(WIDTH, height);
     drawing.add(Tag::rect((0.0, 0.0), (WIDTH, height)).set("rx", "10").class("sheet"));
     drawing.add_all(ground(&scale, height));
     for (index, row) in rows.iter().enumerate() {
-        drawing.add_all(line(row, TOP + ROW * (index as f64 + 0.5), &scale));
+        drawing.add_all(line(row, TOP + ROW * index as f64, &scale));
     }
     Picture { title, description: description(rows), drawing, legend: legend.into(), table }
 }
@@ -55,20 +57,23 @@ fn description(rows: &[RangeRow]) -> String {
         let worth = row.worth.map_or("out of reach".into(), |worth| signed_range(worth, 2));
         format!("{}: {worth}", row.name)
     };
-    format!("Runs saved per 100 pitches with 90 % intervals. {}.", rows.iter().map(says).collect::<Vec<_>>().join("; "))
+    let all: Vec<String> = rows.iter().map(says).collect();
+    format!("Runs saved per 100 pitches with 90 % intervals. {}.", all.join("; "))
 }
 
 fn ground(scale: &Scale, height: f64) -> Vec<Tag> {
     let (top, bottom) = (TOP - 4.0, height - BOTTOM + 4.0);
     let (left, right) = (scale.at(-TRIFLE), scale.at(TRIFLE));
     let mut tags = vec![Tag::rect((left, top), (right - left, bottom - top)).class("trifle")];
-    for tick in scale.ticks() {
+    let ticks = scale.ticks();
+    let places = 1 + usize::from(ticks.iter().any(|&tick| is_fine(tick)));
+    for tick in ticks {
         let x = scale.at(tick);
         tags.push(Tag::line((x, top), (x, bottom)).class(if tick.abs() < 1e-9 { "hair on" } else { "hair" }));
-        tags.push(Tag::text((x, height - 9.0), &signed(tick, 1 + usize::from(is_fine(tick)))).class("small mid"));
+        tags.push(Tag::text((x, height - 9.0), &signed(tick, places)).class("small mid"));
     }
-    tags.push(Tag::text((TRACK.0, 18.0), "runs saved per 100 pitches").class("edge"));
-    tags.push(Tag::text((WIDTH - 10.0, 18.0), "effort").class("edge end"));
+    tags.push(Tag::text((TRACK.0, 19.0), "runs saved per 100 pitches").class("edge"));
+    tags.push(Tag::text((WIDTH - 10.0, 19.0), "effort").class("edge end"));
     tags
 }
 
@@ -77,35 +82,32 @@ fn is_fine(tick: f64) -> bool {
     ((tick * 10.0).round() - tick * 10.0).abs() > 1e-6
 }
 
-fn line(row: &RangeRow, y: f64, scale: &Scale) -> Vec<Tag> {
-    let mut tags = vec![
-        row.ink.at((17.0, y - 3.0), 6.0),
-        Tag::text((30.0, y + 1.0), &short(&row.name, 12)).class("name"),
-        Tag::text((30.0, y + 15.0), &short(&row.note, 14)).class("small"),
-    ];
+fn line(row: &RangeRow, top: f64, scale: &Scale) -> Vec<Tag> {
+    let words = top + 16.0;
+    let y = top + 34.0;
+    let note = Tag::span(&format!("  {}", short(&row.note, 20))).class("small");
+    let mut tags = vec![Tag::text((TRACK.0, words), &short(&row.name, 22)).child(note).class("name")];
     let Some(worth) = row.worth else {
-        tags.push(Tag::text((f64::midpoint(TRACK.0, TRACK.1), y + 4.0), "out of reach").class("small mid"));
+        tags.push(Tag::text((TRACK.0, y + 4.0), "out of reach").class("small"));
         return tags;
     };
     let (low, value, high) = (scale.at(worth.low), scale.at(worth.value), scale.at(worth.high));
     tags.push(Tag::line((low, y), (high, y)).class(&format!("reach {}", row.ink.stroke())));
     tags.push(row.ink.at((value, y), 7.0));
-    tags.push(Tag::text((value, y + 19.0), &signed(worth.value, 2)).class("figures mid"));
+    tags.push(Tag::text((WIDTH - 10.0, words), &signed(worth.value, 2)).class("figures end"));
     tags.extend(stones(row.effort, y));
     tags
 }
 
 fn stones(effort: f64, y: f64) -> Vec<Tag> {
-    let shown = effort.clamp(0.0, MOST_STONES);
-    let mut left = WIDTH - 58.0;
     let mut tags = Vec::new();
-    let mut rest = shown;
+    let (mut left, mut rest) = (STONES, effort.clamp(0.0, MOST_STONES));
     while rest > 0.04 {
         let part = rest.min(1.0);
         tags.push(Tag::rect((left, y - STONE / 2.0), (STONE * part, STONE)).class("stone"));
         rest -= part;
         left += STONE + 2.0;
     }
-    tags.push(Tag::text((WIDTH - 58.0, y + 19.0), &plain(effort, 1)).class("small"));
+    tags.push(Tag::text((WIDTH - 10.0, y + 4.0), &plain(effort, 1)).class("small end"));
     tags
 }

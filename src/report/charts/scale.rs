@@ -61,8 +61,15 @@ mod tests {
 
     #[test]
     fn ticks_are_few_and_round() {
-        assert_eq!(Scale::new((0.0, 1.0), (0.0, 100.0)).ticks(), [0.0, 0.2, 0.4, 0.6000000000000001, 0.8, 1.0]);
-        assert_eq!(Scale::new((-3.0, 21.0), (0.0, 100.0)).ticks(), [0.0, 5.0, 10.0, 15.0, 20.0]);
-        assert_eq!(Scale::new((2.0, 2.0), (0.0, 100.0)).at(2.0), 50.0);
+        let ticks = |low, high| Scale::new((low, high), (0.0, 100.0)).ticks();
+        let shown = |ticks: Vec<f64>| ticks.iter().map(|tick| format!("{tick:.1}")).collect::<Vec<String>>().join(" ");
+        assert_eq!(shown(ticks(0.0, 1.0)), "0.0 0.2 0.4 0.6 0.8 1.0");
+        assert_eq!(shown(ticks(-3.0, 21.0)), "0.0 5.0 10.0 15.0 20.0");
+    }
+
+    #[test]
+    fn a_single_value_stands_in_the_middle_and_a_wild_one_at_the_end() {
+        let scale = Scale::new((2.0, 2.0), (0.0, 100.0));
+        assert!((scale.at(2.0) - 50.0).abs() < 1e-9 && (scale.at(1e9) - 100.0).abs() < 1e-9);
     }
 }

@@ -101,6 +101,18 @@ impl ShapeMap<'_> {
     fn keep_marks_free(&self, ground: &Ground, labels: &mut Labels) {
         labels.keep_free(ground.spot(0.0, 0.0), 5.0);
         let targets = self.target.iter().map(|target| target.shape);
+        for pitch in &self.pitches {
+            labels.keep_free(ground.place(pitch.shape), ground.reach(pitch));
+        }
+        for end in self.target.iter().flat_map(|target| window_ends(ground, target)) {
+            labels.keep_free(end, 4.0);
+        }
+        if let Some((nearest, target)) = self.target.as_ref().and_then(|t| Some((self.nearest(t.shape)?, t))) {
+            let (from, to) = (ground.place(nearest.shape), ground.place(target.shape));
+            for share in [0.35, 0.5, 0.65] {
+                labels.keep_free((from.0 + share * (to.0 - from.0), from.1 + share * (to.1 - from.1)), 7.0);
+            }
+        }
         for shape in self.pitches.iter().map(|pitch| pitch.shape).chain(targets) {
             labels.keep_free(ground.place(shape), MARK + 2.0);
         }
@@ -108,17 +120,9 @@ impl ShapeMap<'_> {
 
     /// The window, and the arrow from the nearest pitch of today.
     fn chase(&self, ground: &Ground, target: &MapTarget) -> Vec<Tag> {
-        let shape = target.shape;
-        let (vertical, glove) = (target.window.vertical_break_in, target.window.glove_side_break_in);
-        let ends = [
-            ground.spot(glove.0, shape.vertical_break_in),
-            ground.spot(shape.glove_side_break_in, vertical.1),
-            ground.spot(glove.1, shape.vertical_break_in),
-            ground.spot(shape.glove_side_break_in, vertical.0),
-        ];
-        let mut tags = vec![Tag::polygon(&ends).class("window")];
-        if let Some(nearest) = self.nearest(shape) {
-            tags.extend(arrow(ground.place(nearest.shape), ground.place(shape)));
+        let mut tags = vec![Tag::polygon(&window_ends(ground, target)).class("window")];
+        if let Some(nearest) = self.nearest(target.shape) {
+            tags.extend(arrow(ground.place(nearest.shape), ground.place(target.shape)));
         }
         tags
     }
@@ -189,11 +193,23 @@ impl ShapeMap<'_> {
     }
 }
 
+/// The four ends of the window, one along each axis.
+fn window_ends(ground: &Ground, target: &MapTarget) -> [Point; 4] {
+    let shape = target.shape;
+    let (vertical, glove) = (target.window.vertical_break_in, target.window.glove_side_break_in);
+    [
+        ground.spot(glove.0, shape.vertical_break_in),
+        ground.spot(shape.glove_side_break_in, vertical.1),
+        ground.spot(glove.1, shape.vertical_break_in),
+        ground.spot(shape.glove_side_break_in, vertical.0),
+    ]
+}
+
 /// The target's own mark in its halo, with its words.
 fn target_mark(ground: &Ground, target: &MapTarget, labels: &mut Labels) -> Vec<Tag> {
     let place = ground.place(target.shape);
     let speed = format!("{} mph", plain(target.shape.speed_mph, 0));
-    let name = format!("{}, new", short(target.name, 12));
+    let name = if target.name.starts_with("new") { target.name.into() } else { format!("{}, new", target.name) };
     let mut tags = vec![Tag::circle(place, MARK + 5.0).class("halo"), target.ink.at(place, MARK)];
     tags.extend(labels.beside(place, MARK + 5.0, &[(&*name, "name"), (&*speed, "small")], 12.0));
     tags

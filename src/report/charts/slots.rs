@@ -5,40 +5,34 @@ use crate::units::DEGREE;
 
 use super::super::format::plain;
 use super::super::svg::{Drawing, Point, Tag};
+use super::labels::Labels;
 use super::{Picture, Table, WIDTH, short};
 
-const HEIGHT: f64 = 230.0;
+const HEIGHT: f64 = 232.0;
 /// Drawing units per foot.
-const PER_FOOT: f64 = 28.0;
+const PER_FOOT: f64 = 46.0;
 /// Length of an arm from shoulder to hand. Common practice, no published source.
 const ARM_FT: f64 = 2.2;
-/// Where the middle line of the plate and the level of the plate are drawn.
-const MIDDLE: f64 = 180.0;
-const GROUND: f64 = 205.0;
+/// Where the middle line of the plate and a height of three feet are drawn.
+const MIDDLE: f64 = 262.0;
+const THREE_FEET: f64 = 212.0;
 
 /// The release points of two athletes; the first solid, the second dashed.
 pub(in super::super) fn slots(arms: [(&str, Release); 2]) -> Picture {
     let mut drawing = Drawing::new(WIDTH, HEIGHT);
     drawing.add(Tag::rect((0.0, 0.0), (WIDTH, HEIGHT)).set("rx", "10").class("sheet"));
-    drawing.add(Tag::line((20.0, GROUND), (WIDTH - 20.0, GROUND)).class("hair on"));
-    for feet in [2.0, 4.0, 6.0] {
-        let y = GROUND - feet * PER_FOOT;
-        drawing.add(Tag::line((20.0, y), (WIDTH - 20.0, y)).class("hair"));
-        drawing.add(Tag::text((WIDTH - 12.0, y - 3.0), &format!("{} ft", plain(feet, 0))).class("small end"));
+    drawing.add_all(ground());
+    let mut labels = Labels::within((6.0, 6.0), (WIDTH - 6.0, HEIGHT - 24.0));
+    for (_, release) in &arms {
+        labels.keep_free(at(release.side_ft, release.height_ft), 8.0);
     }
-    drawing.add(Tag::line((MIDDLE, 24.0), (MIDDLE, GROUND)).class("post"));
-    drawing.add(Tag::text((MIDDLE, GROUND + 16.0), "middle of the plate").class("small mid"));
     for (index, (name, release)) in arms.iter().enumerate() {
-        drawing.add_all(arm(name, release, index));
+        drawing.add_all(arm(release, index));
+        let hand = at(release.side_ft, release.height_ft);
+        let slot = format!("{}\u{b0}", plain(release.slot_deg, 0));
+        let lines = [(&*short(name, 18), "name"), (&*slot, "small")];
+        drawing.add_all(labels.left_of(hand, 8.0, &lines, 12.0));
     }
-    let says = |(name, release): &(&str, Release)| {
-        format!(
-            "{name}: {} degrees, {} ft high, {} ft to the arm side",
-            plain(release.slot_deg, 0),
-            plain(release.height_ft, 1),
-            plain(release.side_ft, 1)
-        )
-    };
     Picture {
         title: "Where the ball leaves the hand".into(),
         description: format!("Seen from the plate, as right-handers. {}; {}.", says(&arms[0]), says(&arms[1])),
@@ -54,6 +48,15 @@ pub(in super::super) fn slots(arms: [(&str, Release); 2]) -> Picture {
     }
 }
 
+fn says((name, release): &(&str, Release)) -> String {
+    format!(
+        "{name}: {} degrees, {} ft high, {} ft to the arm side",
+        plain(release.slot_deg, 0),
+        plain(release.height_ft, 1),
+        plain(release.side_ft, 1)
+    )
+}
+
 fn row(name: &str, release: &Release) -> Vec<String> {
     vec![
         name.to_owned(),
@@ -64,19 +67,37 @@ fn row(name: &str, release: &Release) -> Vec<String> {
     ]
 }
 
-fn arm(name: &str, release: &Release, index: usize) -> Vec<Tag> {
-    // From the plate a right-hander's arm side is to the left.
-    let at = |side_ft: f64, height_ft: f64| -> Point { (MIDDLE - side_ft * PER_FOOT, GROUND - height_ft * PER_FOOT) };
+/// From the plate a right-hander's arm side is to the left.
+fn at(side_ft: f64, height_ft: f64) -> Point {
+    (MIDDLE - side_ft * PER_FOOT, THREE_FEET - (height_ft - 3.0) * PER_FOOT)
+}
+
+fn ground() -> Vec<Tag> {
+    let mut tags = Vec::new();
+    for feet in [4.0, 5.0, 6.0, 7.0] {
+        let y = at(0.0, feet).1;
+        tags.push(Tag::line((12.0, y), (WIDTH - 40.0, y)).class("hair"));
+        tags.push(Tag::text((WIDTH - 10.0, y + 4.0), &format!("{} ft", plain(feet, 0))).class("small end"));
+    }
+    tags.push(Tag::line((MIDDLE, 12.0), (MIDDLE, THREE_FEET)).class("post"));
+    tags.push(Tag::text((MIDDLE, HEIGHT - 8.0), "middle of the plate").class("edge mid"));
+    tags
+}
+
+/// Trunk and head in the background, the arm, and the ball in the hand.
+fn arm(release: &Release, index: usize) -> Vec<Tag> {
     let hand = at(release.side_ft, release.height_ft);
     let (sin, cos) = (release.slot_deg * DEGREE).sin_cos();
-    let shoulder = at(release.side_ft - ARM_FT * cos, release.height_ft - ARM_FT * sin);
+    let (side, height) = (release.side_ft - ARM_FT * cos, release.height_ft - ARM_FT * sin);
+    // The trunk leans away from the arm, more the higher the slot.
+    let lean = 0.35 * sin;
+    let (neck, hip) = (at(side - 0.6 * cos, height + 0.6 * lean), at(side - 0.5 + lean, height - 1.6));
+    let head = at(side - 0.75 - 0.3 * lean, height + 0.75);
     let class = if index == 0 { "arm" } else { "arm dashed" };
-    let words = format!("{}, {}\u{b0}", short(name, 18), plain(release.slot_deg, 0));
-    let above = if index == 0 { -22.0 } else { 22.0 };
     vec![
-        Tag::line(shoulder, hand).class(class),
-        Tag::circle(shoulder, 3.0).class("pin"),
-        Tag::circle(hand, 6.0).class("leather"),
-        Tag::text((hand.0 - 12.0, hand.1 + above / 5.0 + 4.0), &words).class("name end"),
+        Tag::polyline(&[at(side, height), neck, hip]).num("stroke-width", 0.34 * PER_FOOT).class("figure faint"),
+        Tag::circle(head, 0.36 * PER_FOOT).class("head faint"),
+        Tag::line(at(side, height), hand).class(class),
+        Tag::circle(hand, 7.0).class("leather"),
     ]
 }

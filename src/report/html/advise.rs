@@ -77,13 +77,19 @@ fn all_inks(advice: &Advice) -> Vec<Ink> {
 
 fn all_names<'a>(advice: &'a Advice) -> Vec<&'a str> {
     let today = advice.profile.pitches.iter().map(|pitch| pitch.name.as_str());
-    today.chain(advice.target.as_ref().map(|target| target.family.name())).collect()
+    today.chain(advice.target.as_ref().map(|target| new_name(advice, target))).collect()
+}
+
+/// What the target is called beside today's pitches: its family, unless one of them is called so.
+fn new_name(advice: &Advice, target: &Candidate) -> &'static str {
+    let name = target.family.name();
+    if advice.profile.pitches.iter().any(|pitch| pitch.name == name) { "new pitch" } else { name }
 }
 
 fn shape_map(advice: &Advice, target: &Candidate, inks: &[Ink]) -> Picture {
     let mut map = todays_map(advice.profile, format!("How his pitches move, and the {} to chase", target.family), inks);
     map.target = inks.last().map(|&ink| MapTarget {
-        name: target.family.name(),
+        name: new_name(advice, target),
         ink,
         shape: target.recipe.shape,
         window: target.window,

@@ -4,9 +4,8 @@ use crate::compare::{Arm, Comparison};
 use crate::geometry::{Hand, Side};
 
 use super::super::charts::{Change, MapTarget, Picture, RangeRow, Table, inks, ranges, slots, usage_change};
-use super::super::format::{percent, plain};
+use super::super::format::{percent, plain, signed_range};
 use super::super::{staff, words};
-use super::advise::outcomes;
 use super::{Page, todays_inks, todays_map, todays_names};
 
 /// Two athletes beside each other, both as right-handers.
@@ -25,14 +24,7 @@ pub fn compare(comparison: &Comparison) -> String {
         ("Why they differ", staff::reasons(comparison).into_iter()),
     );
     page.pictures("How their pitches move", "shape", comparison.arms.iter().map(|arm| map(comparison, arm)));
-    for side in Side::BOTH {
-        let heading = format!("The best mix against {} hitters", words::side(side));
-        page.pictures(
-            &heading,
-            &format!("usage-{}", words::side(side)),
-            comparison.arms.iter().map(|arm| mix(arm, side)),
-        );
-    }
+    page.pictures("The best mix of what they throw", "usage", comparison.arms.iter().map(mix));
     let arms = [one, other].map(|arm| (staff::name(arm), arm.profile.release));
     page.pictures("Slots", "slot", [slots(arms)]);
     page.table("Side by side", &Table::new(&["", staff::name(one), staff::name(other)], staff::facts(comparison)));
@@ -56,8 +48,7 @@ fn worth(comparison: &Comparison) -> Picture {
         })
         .collect();
     let table = comparison.arms.iter().map(|arm| {
-        let worth = staff::worth(arm, comparison.command)
-            .map_or("out of reach".into(), |w| super::super::format::signed_range(w, 2));
+        let worth = staff::worth(arm, comparison.command).map_or("out of reach".into(), |worth| signed_range(worth, 2));
         vec![staff::name(arm).to_owned(), worth]
     });
     ranges(
@@ -82,15 +73,25 @@ fn map(comparison: &Comparison, arm: &Arm) -> Picture {
     map.picture()
 }
 
-fn mix(arm: &Arm, side: Side) -> Picture {
+/// The best mix against same-side hitters, walking to the one against opposite-side hitters.
+fn mix(arm: &Arm) -> Picture {
     let names = todays_names(arm.profile);
-    let outlook = arm.usage.on(side);
-    let inks = todays_inks(arm.profile);
-    let pitches = names.iter().zip(inks).zip(&outlook.pitches);
-    let changes: Vec<Change> =
-        pitches.map(|((&name, ink), pitch)| Change { name, ink, before: None, after: pitch.share }).collect();
-    let most = changes.iter().map(|change| change.after).fold(0.0, f64::max);
-    let legend =
-        format!("The best mix of what he throws; his most used pitch is thrown {} of the time.", percent(most));
-    usage_change(staff::name(arm).to_owned(), &changes, &legend, outcomes(&names, outlook))
+    let shares = |side: Side, index: usize| arm.usage.on(side).pitches[index].share;
+    let changes: Vec<Change> = names
+        .iter()
+        .zip(todays_inks(arm.profile))
+        .enumerate()
+        .map(|(index, (&name, ink))| Change {
+            name,
+            ink,
+            before: Some(shares(Side::Same, index)),
+            after: shares(Side::Opposite, index),
+        })
+        .collect();
+    let rows = changes
+        .iter()
+        .map(|change| vec![change.name.to_owned(), change.before.map_or("-".into(), percent), percent(change.after)]);
+    let table = Table::new(&["pitch", "against same-side", "against opposite-side"], rows.collect());
+    let legend = "Hollow: against same-side hitters. Filled: against opposite-side hitters.";
+    usage_change(staff::name(arm).to_owned(), &changes, legend, table)
 }

@@ -1,6 +1,6 @@
 //! One self-contained page: its own styles and drawings, nothing fetched, nothing that runs.
 //!
-//! `Page` is the frame every answer is set in; each answer adds sections from the same words
+//! A `Page` is the frame every answer is set in; each answer adds sections from the same words
 //! and pictures that the terminal uses. Every picture has its numbers in a table below it. Texts
 //! from a profile pass only through maud and the drawing's own escaping, so they stay text.
 
@@ -27,7 +27,7 @@ use super::charts::{Ink, MapPitch, Picture, ShapeMap, Table, inks};
 const STYLE: &str = include_str!("style.css");
 
 /// What every page says about itself.
-const FOOT: &str = "Made by arsenalfit from one profile, on this machine. Runs are a model\u{2019}s: trust the order of \
+const FOOT: &str = "Made by arsenalfit, on this machine, from what the profile says. Runs are a model\u{2019}s: trust the order of \
                     the pitches more than the size of a number. Pain stops the work; a physician, physical therapist \
                     or athletic trainer decides.";
 
@@ -151,7 +151,7 @@ fn figure(key: &str, picture: &Picture) -> Markup {
 fn table(name: &str, table: &Table) -> Markup {
     html! {
         div.scroll role="region" aria-label=(format!("Numbers: {name}")) tabindex="0" {
-            table {
+            table class=(format!("words-{}", table.words)) {
                 thead { tr { @for name in &table.header { th scope="col" { (name) } } } }
                 tbody {
                     @for row in &table.rows {

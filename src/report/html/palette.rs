@@ -5,6 +5,8 @@
 //! apart for eyes with normal, red-weak, green-weak and blue-weak sight. Shapes carry the meaning
 //! all the same.
 
+use std::fmt::Write as _;
+
 /// One colour by day and by night.
 type Pair = (&'static str, u32, u32);
 
@@ -18,37 +20,43 @@ const GROUND: [Pair; 9] = [
     ("line", 0x0093_a39b, 0x005f_766c),
     ("clay", 0x00a8_4522, 0x00f0_8a5b),
     ("grass", 0x00dd_e9da, 0x0018_2e24),
-    ("leather", 0x00ff_ffff, 0x00f3_efe4),
+    ("leather", 0x00ff_ffff, 0x0020_3029),
 ];
 
 /// Inks of the families, in their order.
 const INKS: [(u32, u32); 10] = [
-    (0x0012_3f6b, 0x007f_b4ef),
-    (0x003a_7fc4, 0x004f_86c9),
-    (0x0000_6d66, 0x0036_a79b),
-    (0x008a_6a00, 0x00d9_b93a),
-    (0x0086_1f5c, 0x00e8_8fc6),
-    (0x00b8_401a, 0x00ff_9466),
-    (0x0051_3aa5, 0x00a9_98ff),
-    (0x0052_7a1d, 0x00a4_d05a),
-    (0x00c2_5a94, 0x00c4_5f9a),
-    (0x0057_5757, 0x00c9_c9c9),
+    (0x0000_166a, 0x0083_cfff),
+    (0x0031_7cf0, 0x0023_7eb6),
+    (0x001d_787b, 0x0009_a9c2),
+    (0x009b_7b00, 0x00fc_e559),
+    (0x0058_1532, 0x00ff_afa9),
+    (0x00b5_1c43, 0x00f0_7183),
+    (0x0074_23cf, 0x009c_73ff),
+    (0x0027_5c00, 0x00a3_bd2e),
+    (0x00dc_3db1, 0x00da_3577),
+    (0x006f_326c, 0x00c5_f1f2),
 ];
 
-/// The colours as a style sheet.
+/// The colours as a style sheet: day for screen and paper, night for a dark screen.
 pub(super) fn style() -> String {
-    let by_day: String = GROUND.iter().map(|(name, day, _)| format!("--{name}:#{day:06x};")).collect();
-    let by_night: String = GROUND.iter().map(|(name, _, night)| format!("--{name}:#{night:06x};")).collect();
-    let ink = |pick: fn(&(u32, u32)) -> u32| -> String {
-        INKS.iter().enumerate().map(|(index, pair)| format!("--p{index}:#{:06x};", pick(pair))).collect()
-    };
-    let classes: String = (0..INKS.len())
-        .map(|index| format!(".f{index}{{fill:var(--p{index})}}.s{index}{{stroke:var(--p{index})}}"))
-        .collect();
-    let (day, night) = (ink(|pair| pair.0), ink(|pair| pair.1));
-    format!(
-        ":root{{color-scheme:light dark;{by_day}{day}}}@media screen and (prefers-color-scheme:dark){{:root{{{by_night}{night}}}}}{classes}"
-    )
+    let mut style = format!(":root{{color-scheme:light dark;{}}}", variables(|pair| pair.0));
+    // Writing to a string cannot fail.
+    let _ = write!(style, "@media screen and (prefers-color-scheme:dark){{:root{{{}}}}}", variables(|pair| pair.1));
+    for index in 0..INKS.len() {
+        let _ = write!(style, ".f{index}{{fill:var(--p{index})}}.s{index}{{stroke:var(--p{index})}}");
+    }
+    style
+}
+
+fn variables(pick: fn((u32, u32)) -> u32) -> String {
+    let mut text = String::new();
+    for (name, day, night) in GROUND {
+        let _ = write!(text, "--{name}:#{:06x};", pick((day, night)));
+    }
+    for (index, ink) in INKS.into_iter().enumerate() {
+        let _ = write!(text, "--p{index}:#{:06x};", pick(ink));
+    }
+    text
 }
 
 #[cfg(test)]
@@ -79,7 +87,7 @@ mod tests {
 
     #[test]
     fn words_and_marks_stand_out_by_day_and_by_night() {
-        for paper in ["page", "sheet", "grass"] {
+        for paper in ["page", "sheet", "grass", "leather"] {
             let paper = of(paper);
             for word in ["ink", "soft", "clay"] {
                 let word = of(word);
@@ -95,9 +103,6 @@ mod tests {
                 );
             }
         }
-        let leather = of("leather");
-        let ink_on_ball = INKS.iter().map(|ink| contrast(ink.0, leather.0)).fold(f64::INFINITY, f64::min);
-        assert!(ink_on_ball >= 3.0);
     }
 
     /// Matrices of G. M. Machado, M. M. Oliveira and L. A. F. Fernandes, IEEE Trans. Vis. Comput.
@@ -136,12 +141,12 @@ mod tests {
 
     #[test]
     fn no_two_inks_look_alike_to_any_eyes() {
-        const LEAST: f64 = 0.05;
+        const LEAST: f64 = 0.08;
         for pick in [|ink: (u32, u32)| ink.0, |ink: (u32, u32)| ink.1] {
             for sight in SIGHTS {
-                for one in 0..INKS.len() {
-                    for other in 0..one {
-                        let (a, b) = (seen(pick(INKS[one]), sight), seen(pick(INKS[other]), sight));
+                let all = INKS.map(|ink| seen(pick(ink), sight));
+                for (one, a) in all.iter().enumerate() {
+                    for (other, b) in all[..one].iter().enumerate() {
                         let far = a.iter().zip(b).map(|(a, b)| (a - b) * (a - b)).sum::<f64>().sqrt();
                         assert!(far >= LEAST, "inks {one} and {other}: {far:.3}");
                     }

@@ -23,7 +23,7 @@ pub fn roster(members: &[Member], command: Command) -> String {
     if !members.is_empty() {
         page.pictures("The best new pitch for each", "roster", [picture(members, command)]);
     }
-    page.table("Everybody", &Table::new(&ROSTER_HEADER, roster_rows(members, command)));
+    page.table("Everybody", &Table::new(&ROSTER_HEADER, roster_rows(members, command)).with_words(3));
     page.finish()
 }
 
@@ -46,7 +46,7 @@ fn picture(members: &[Member], command: Command) -> Picture {
             }
         })
         .collect();
-    let table = Table::new(&ROSTER_HEADER, roster_rows(drawn, command));
+    let table = Table::new(&ROSTER_HEADER, roster_rows(drawn, command)).with_words(3);
     let legend = format!(
         "Mark: best guess, its shape the family; bar: 90 % interval; grey band: too little to matter. {}",
         if members.len() > DRAWN { format!("The first {DRAWN} are drawn.") } else { String::new() }

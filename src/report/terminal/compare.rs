@@ -11,7 +11,7 @@ use crate::geometry::Side;
 pub fn compare(comparison: &Comparison, width: u16) -> String {
     let mut page = Page::new(width);
     let [one, other] = [&comparison.arms[0], &comparison.arms[1]];
-    page.heading_line(&format!("{} (the first) and {} (the second)", staff::name(one), staff::name(other)));
+    page.heading_line(&format!("{} and {}", staff::name(one), staff::name(other)));
     page.heading(&staff::headline(comparison));
     page.list(
         comparison.arms.iter().map(|arm| staff::worth_sentence(comparison, arm)).chain(staff::chance(comparison)),
@@ -19,7 +19,7 @@ pub fn compare(comparison: &Comparison, width: u16) -> String {
     page.heading("Why they differ");
     page.list(staff::reasons(comparison));
     page.heading("Side by side, both as right-handers");
-    page.table(&["", "the first", "the second"], staff::facts(comparison));
+    page.table(&["", staff::name(one), staff::name(other)], staff::facts(comparison));
     for arm in &comparison.arms {
         shapes(&mut page, arm);
     }

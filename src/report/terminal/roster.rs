@@ -2,7 +2,7 @@
 
 use crate::search::Command;
 
-use super::super::format::signed_range;
+use super::super::format::signed;
 use super::super::staff::{self, Member};
 use super::super::words;
 use super::Page;
@@ -10,31 +10,35 @@ use super::Page;
 /// Everybody, best first.
 pub fn roster(members: &[Member], command: Command, width: u16) -> String {
     let mut page = Page::new(width);
+    if members.is_empty() {
+        return String::new();
+    }
     let count = members.len();
     let noun = if count == 1 { "athlete" } else { "athletes" };
     page.heading_line(&format!("{count} {noun}, ranked by what the best new pitch is worth"));
     page.table(&HEADER, rows(members, command));
     page.paragraph(&format!(
-        "Worth: runs saved per 100 pitches, {}, with the 90 % interval. Target: mph, vertical and glove-side break, in.",
+        "Worth: runs saved per 100 pitches, {}. Target: mph, vertical and glove-side break, in.",
         words::command(command)
     ));
     page.finish()
 }
 
 /// Columns of a roster.
-pub(in super::super) const HEADER: [&str; 6] = ["", "athlete", "verdict", "pitch", "target", "worth"];
+pub(in super::super) const HEADER: [&str; 6] = ["athlete", "verdict", "pitch", "target", "worth", "90 % interval"];
 
 /// A row for each member, in order.
 pub(in super::super) fn rows(members: &[Member], command: Command) -> Vec<Vec<String>> {
     let row = |(index, member): (usize, &Member)| {
         let best = member.standing.best.as_ref();
+        let worth = best.map(|best| best.worth(command).overall);
         vec![
-            (index + 1).to_string(),
-            member.profile.athlete.name.clone(),
+            format!("{}. {}", index + 1, member.profile.athlete.name),
             staff::verdict(member.standing.verdict).into(),
             best.map_or("-", |best| best.family.name()).into(),
             staff::target(member),
-            best.map_or("-".into(), |best| signed_range(best.worth(command).overall, 2)),
+            worth.map_or("-".into(), |worth| signed(worth.value, 2)),
+            worth.map_or("-".into(), |worth| format!("{} to {}", signed(worth.low, 2), signed(worth.high, 2))),
         ]
     };
     members.iter().enumerate().map(row).collect()

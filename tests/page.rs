@@ -1,0 +1,190 @@
+//! The page without a browser: texts stay texts, nothing is fetched, every picture has words and a
+//! table, and the drawings are what they were. What only a browser can tell is in `tests/browser`.
+
+use arsenalfit::advice::{Question, advise};
+use arsenalfit::compare::compare;
+use arsenalfit::evaluate::{Stage, Today};
+use arsenalfit::input::{profile_from_toml, read_profile};
+use arsenalfit::pitch::Family;
+use arsenalfit::profile::{PerSide, Profile};
+use arsenalfit::report::html;
+use arsenalfit::report::staff::Member;
+use arsenalfit::roster::standing;
+use arsenalfit::search::Command;
+use arsenalfit::separation::pairs;
+use arsenalfit::sight::{openings, sights};
+use arsenalfit::usage::usage;
+
+const QUICK: Question = Question { draws: 16, ..Question::DEFAULT };
+
+fn shipped(name: &str) -> Profile {
+    read_profile(format!("profiles/{name}.toml").as_ref()).expect("a shipped profile")
+}
+
+fn advise_page(profile: &Profile) -> String {
+    let advice = advise(profile, QUICK);
+    let stage = Stage::new(profile);
+    let target = advice.target.iter().map(|target| target.pitch(&stage).thrown);
+    let all: Vec<_> = stage.pitches.iter().copied().chain(target).collect();
+    html::advise(&advice, sights(&stage, &all).as_ref())
+}
+
+fn apart_page(profile: &Profile) -> String {
+    let stage = Stage::new(profile);
+    let today = Today::of(&stage);
+    let aims = PerSide::from_fn(|side| today.plans.on(side).aims.clone());
+    let seen = sights(&stage, &stage.pitches);
+    html::apart(profile, &pairs(&stage, &aims), &openings(&stage), seen.as_ref())
+}
+
+/// Every page about `profile`, with what it is called.
+fn pages(profile: &Profile) -> Vec<(&'static str, String)> {
+    let other = shipped("high-slot-left");
+    let member = Member { file: "a.toml".into(), profile: profile.clone(), standing: standing(profile, QUICK) };
+    vec![
+        ("advise", advise_page(profile)),
+        ("usage", html::usage(profile, &usage(profile, 16, 1))),
+        ("apart", apart_page(profile)),
+        ("compare", html::compare(&compare([profile, &other], Family::Sweeper, Command::Mastered, 16, 1))),
+        ("roster", html::roster(&[member], Command::Mastered)),
+    ]
+}
+
+/// The outer drawings of a page.
+fn drawings(page: &str) -> Vec<&str> {
+    page.split("<figure>")
+        .skip(1)
+        .map(|figure| {
+            let start = figure.find("<svg viewBox").expect("a drawing");
+            let end = figure.find("<p class=\"legend\">").expect("a legend");
+            &figure[start..end]
+        })
+        .collect()
+}
+
+#[test]
+fn whatever_a_name_holds_stays_text() {
+    let names = [
+        "<script>alert(1)</script>".to_owned(),
+        "\"'`> onload=\"x".to_owned(),
+        "&lt;b&gt; &amp; <!-- ]]> </title></style></svg>".to_owned(),
+        "\u{202e}desrever \u{5e9}\u{5dc}\u{5d5}\u{5dd} \u{645}\u{631}\u{62d}\u{628}\u{627}".to_owned(),
+        "long ".repeat(60),
+        "x".repeat(300),
+    ];
+    for name in names {
+        let mut profile = shipped("three-quarter-right");
+        profile.athlete.name.clone_from(&name);
+        profile.pitches[0].name.clone_from(&name);
+        profile.assumptions.push(name.clone());
+        for (page_name, page) in pages(&profile) {
+            assert!(
+                !page.contains("<script") && !page.contains("<b>") && !page.contains("<!--"),
+                "{page_name}: {name}"
+            );
+            for closing in ["</style>", "</title></head>"] {
+                assert!(page.matches(closing).count() <= 1, "{page_name}: {closing} comes once");
+            }
+            assert!(!page.contains("onload=\"x"), "{page_name}: {name}");
+            let shown: String = name.chars().filter(|c| c.is_alphanumeric()).collect();
+            let text: String =
+                page.replace("&lt;", "").replace("&gt;", "").chars().filter(|c| c.is_alphanumeric()).collect();
+            let start: String = shown.replace("ltbgt", "").replace("amp", "").chars().take(5).collect();
+            assert!(text.contains(&start), "{page_name} shows {name}");
+        }
+    }
+}
+
+#[test]
+fn nothing_is_fetched_and_nothing_runs() {
+    for (name, page) in pages(&shipped("over-the-top-right")) {
+        for forbidden in
+            ["http", "src=", "href=", "<script", "@import", "url(", "javascript:", "<iframe", "<link", " on"]
+        {
+            let found = page.match_indices(forbidden).find(|(at, _)| forbidden != " on" || is_handler(&page[at + 1..]));
+            assert!(
+                found.is_none(),
+                "{name} holds {forbidden}: {:?}",
+                found.map(|(at, _)| &page[at..(at + 60).min(page.len())])
+            );
+        }
+    }
+}
+
+/// Whether a text begins with an event handler such as `onclick="`.
+fn is_handler(text: &str) -> bool {
+    let name: String = text.chars().take_while(char::is_ascii_lowercase).collect();
+    text[name.len()..].starts_with("=\"")
+}
+
+#[test]
+fn behind_every_picture_stand_words_and_a_table() {
+    for (name, page) in pages(&shipped("three-quarter-right")) {
+        assert!(!drawings(&page).is_empty(), "{name} has pictures");
+        for figure in page.split("<figure>").skip(1) {
+            let figure = figure.split("</figure>").next().expect("a whole figure");
+            assert!(figure.contains("role=\"img\" aria-labelledby="), "{name}: {figure}");
+            for tag in ["title", "desc"] {
+                let words = figure.split(&format!("<{tag} id=")).nth(1).and_then(|rest| rest.split(['>', '<']).nth(1));
+                assert!(words.is_some_and(|words| words.len() > 10), "{name}: {tag}");
+            }
+            assert!(figure.contains("<details><summary>") && figure.contains("<tbody><tr>"), "{name}: a table");
+        }
+    }
+}
+
+#[test]
+fn no_two_elements_of_a_page_share_an_id() {
+    for (name, page) in pages(&shipped("three-quarter-right")) {
+        let mut ids: Vec<&str> = page.split(" id=\"").skip(1).filter_map(|rest| rest.split('"').next()).collect();
+        let all = ids.len();
+        ids.sort_unstable();
+        ids.dedup();
+        assert_eq!(ids.len(), all, "{name}: {ids:?}");
+    }
+}
+
+#[test]
+fn every_tag_that_is_opened_is_closed() {
+    const VOID: [&str; 1] = ["meta"];
+    for (name, page) in pages(&shipped("low-slot-right-with-sweeper")) {
+        let body = page.split("</style>").nth(1).expect("a body");
+        let mut open: Vec<&str> = vec!["html", "head"];
+        for tag in body.split('<').skip(1).filter_map(|rest| rest.split('>').next()) {
+            let word = tag.trim_start_matches('/').split([' ', '/']).next().unwrap_or_default();
+            if let Some(closed) = tag.strip_prefix('/') {
+                assert_eq!(open.pop(), Some(closed), "{name}");
+            } else if !tag.ends_with('/') && !VOID.contains(&word) {
+                open.push(word);
+            }
+        }
+        assert!(open.is_empty(), "{name} leaves {open:?} open");
+    }
+}
+
+#[test]
+fn the_same_answer_gives_the_same_page() {
+    let profile = shipped("high-slot-left");
+    assert_eq!(pages(&profile), pages(&profile));
+}
+
+#[test]
+fn a_single_pitch_still_makes_every_page() {
+    let text = "[athlete]\nname = \"One\"\nthrows = \"left\"\n[[pitch]]\nname = \"sinker\"\nfamily = \"sinker\"\n\
+                speed_mph = 88\nvertical_break_in = 6\nglove_side_break_in = -14\n";
+    for (name, page) in pages(&profile_from_toml(text, "one.toml").expect("it loads")) {
+        assert!(page.ends_with("</html>") && page.contains("<figure>"), "{name}");
+    }
+}
+
+/// The drawings that hold what is given and not what is searched: shapes, flights and faces.
+#[test]
+fn the_drawings_are_what_they_were() {
+    let apart = apart_page(&shipped("three-quarter-right"));
+    let kept = [("forks", 0), ("shape-map", 1), ("hitter-view-same-side", 2), ("hitter-view-opposite-side", 3)];
+    for (name, index) in kept {
+        insta::assert_snapshot!(format!("svg-{name}"), drawings(&apart)[index].replace('>', ">\n"));
+    }
+    let left = apart_page(&shipped("high-slot-left"));
+    insta::assert_snapshot!("svg-shape-map-left", drawings(&left)[1].replace('>', ">\n"));
+}
