@@ -46,7 +46,7 @@ fn expectation(bencher: Bencher) {
         .chain([&sweeper])
         .map(|pitch| (stage.law(pitch, Aim::Down, Side::Same, decision), stage.habit(pitch, Side::Same, decision)))
         .collect();
-    let facing = Facing::new(&laws, &stage.hitter, Side::Same, &normal_points(64));
+    let facing = Facing::new(&laws, &stage.hitter, Side::Same, &normal_points(64, 0.0));
     let mix = [0.4, 0.2, 0.1, 0.1, 0.2];
     bencher.counter(ItemsCount::new(1_usize)).bench_local(|| facing.expected(black_box(&mix)).runs);
 }

@@ -1,6 +1,6 @@
 """scikit-learn's Gaussian mixture on the reference pitches, for the table in benches/README.md.
 
-Usage: python3 benches/sort_reference_elsewhere.py tests/data/sort_reference.csv
+Usage: python3 benches/sort_reference_elsewhere.py tests/data/reference_pitches.csv
 Prints, for all rows and for the rows without the two games measured from another zero, each count
 of groups with its BIC, its integrated completed likelihood and its adjusted Rand index against the
 labels. Standardised, ten starts each. Only a person who has already found the two games can make

@@ -186,7 +186,7 @@ impl Read for Repeated {
 
 #[test]
 fn a_map_is_proposed_from_headers_and_numbers() {
-    let reference = include_bytes!("data/sort_reference.csv");
+    let reference = include_bytes!("data/reference_pitches.csv");
     let proposal = propose("reference", &reference[..]).expect("a table");
     let header = |quantity: Quantity| proposal.map.columns.get(&quantity).map(|column| column.header.as_str());
     assert_eq!(header(Quantity::Speed), Some("speed_50ft_mph"));

@@ -9,8 +9,8 @@ use arsenalfit::pitch::Family;
 use arsenalfit::session::Session;
 use arsenalfit::sorting::{Cause, Options, Sorted, Treatment, sort};
 
-const DATA: &[u8] = include_bytes!("data/sort_reference.csv");
-const COLUMNS: &str = include_str!("data/sort_reference_columns.toml");
+const DATA: &[u8] = include_bytes!("data/reference_pitches.csv");
+const COLUMNS: &str = include_str!("data/reference_columns.toml");
 
 fn read() -> Session {
     let map = ColumnMap::from_toml(COLUMNS, "columns.toml").expect("the map is sound");

@@ -1,42 +1,38 @@
 //! Writing a file whole or not at all.
+//!
+//! The text goes to a temporary file in the same folder, which then takes the name asked for in one
+//! step. Whoever looks sees the old file or the new one, never half of one.
 
-use std::io::Write;
+use std::io::{self, Write};
 use std::path::Path;
 
 use super::Failure;
 
-/// Writes `text` beside `path` and moves it into place: whoever looks sees the old file or the new
-/// one, whole, whatever happens in between.
+/// Writes `text` to `path`; a file that is there is replaced and keeps its permissions.
 ///
 /// # Errors
 /// When the folder cannot be written to; the old file is then as it was.
 pub(super) fn write_whole(path: &Path, text: &str) -> Result<(), Failure> {
-    let folder = match path.parent() {
-        Some(folder) if !folder.as_os_str().is_empty() => folder,
-        _ => Path::new("."),
-    };
-    let refuse = |error: &dyn std::fmt::Display| {
-        Failure::Request(format!(
-            "cannot write {}: {error}\nhint: check that the folder exists, can be written to and has room",
-            path.display()
-        ))
-    };
-    let mut beside = tempfile::Builder::new().prefix(".arsenalfit-").tempfile_in(folder).map_err(|e| refuse(&e))?;
-    beside.write_all(text.as_bytes()).and_then(|()| beside.as_file().sync_all()).map_err(|e| refuse(&e))?;
-    keep_permissions(path, beside.as_file()).map_err(|e| refuse(&e))?;
-    beside.persist(path).map_err(|e| refuse(&e.error))?;
+    replace(path, text).map_err(|problem| Failure::Unwritten { path: path.to_string_lossy().into_owned(), problem })
+}
+
+fn replace(path: &Path, text: &str) -> io::Result<()> {
+    let beside = temporary_beside(path, text)?;
+    if let Ok(old) = std::fs::metadata(path) {
+        beside.as_file().set_permissions(old.permissions())?;
+    }
+    beside.persist(path).map_err(|error| error.error)?;
     Ok(())
 }
 
-/// Gives the new file the old one's permissions, or those of an ordinary new file.
-fn keep_permissions(path: &Path, file: &std::fs::File) -> std::io::Result<()> {
-    if let Ok(old) = std::fs::metadata(path) {
-        return file.set_permissions(old.permissions());
-    }
+/// `text` in a temporary file in the folder of `path`, with the rights an ordinary new file has.
+pub(super) fn temporary_beside(path: &Path, text: &str) -> io::Result<tempfile::NamedTempFile> {
+    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    let mut builder = tempfile::Builder::new();
     #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt;
-        file.set_permissions(std::fs::Permissions::from_mode(0o644))?;
-    }
-    Ok(())
+    builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
+    let mut file = builder.prefix(".arsenalfit-").tempfile_in(folder)?;
+    file.write_all(text.as_bytes())?;
+    file.as_file().sync_all()?;
+    Ok(file)
 }

@@ -36,11 +36,11 @@ pub enum Failure {
     /// A command line to mend.
     #[error("error: {0}")]
     Request(String),
-    /// The page asked for could not be written.
+    /// A file asked for could not be written.
     #[error(
         "error: cannot write {path}: {problem}\nhint: name a file in a folder that exists and that you may write to"
     )]
-    Page {
+    Unwritten {
         /// Where it should have gone.
         path: String,
         /// What stood in the way.

@@ -9,7 +9,7 @@ use crate::pitch::{Family, Shape};
 
 use super::Failure;
 use super::args::{NewArgs, age, hand, pitch};
-use super::page::temporary_beside;
+use super::files::temporary_beside;
 
 /// Writes the starter and says so.
 pub(super) fn new(args: &NewArgs) -> Result<String, Failure> {
@@ -26,7 +26,7 @@ pub(super) fn new(args: &NewArgs) -> Result<String, Failure> {
              Next: arsenalfit check {origin}\n"
         )),
         Err(problem) if problem.kind() == io::ErrorKind::AlreadyExists => Err(exists(&args.file)),
-        Err(problem) => Err(Failure::Page { path: origin.into_owned(), problem }),
+        Err(problem) => Err(Failure::Unwritten { path: origin.into_owned(), problem }),
     }
 }
 
