@@ -165,8 +165,8 @@ pub enum Caution {
     Workload,
     /// The seams' help is an assumption.
     SeamsAssumed,
-    /// The model leans on start values.
-    Uncalibrated,
+    /// The model's hitters are fitted to one pitcher's season.
+    OneCalibration,
 }
 
 /// The families a coach would weigh.
@@ -373,6 +373,6 @@ fn cautions(profile: &Profile, target: Option<&Candidate>) -> Vec<Caution> {
     if target.is_some_and(|candidate| candidate.recipe.seam_total_in() > 1.0) {
         cautions.push(Caution::SeamsAssumed);
     }
-    cautions.push(Caution::Uncalibrated);
+    cautions.push(Caution::OneCalibration);
     cautions
 }

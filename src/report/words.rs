@@ -152,9 +152,11 @@ pub(super) fn caution(caution: Caution) -> String {
                                   the same grip can behave two or three ways"
                 .into()
         }
-        Caution::Uncalibrated => "runs are a model's, with start values for the hitter taken from published ranges; \
-                                  trust the order of the pitches more than the size of a number"
-            .into(),
+        Caution::OneCalibration => {
+            "runs are a model's; its hitters are fitted, within published ranges, to one season of \
+                                    one pitcher: trust the order of the pitches more than the size of a number"
+                .into()
+        }
     }
 }
 
