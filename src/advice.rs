@@ -173,9 +173,10 @@ pub enum Caution {
 pub const FAMILIES: [Family; 6] =
     [Family::Sweeper, Family::Slider, Family::Cutter, Family::Curveball, Family::Changeup, Family::Splitter];
 
-/// Chance of a real gain from which a pitch is added, and from which it is worth a trial.
-const SURE: f64 = 0.85;
-const WORTH_A_TRIAL: f64 = 0.65;
+/// Chance of a real gain from which a pitch is added.
+pub const SURE: f64 = 0.85;
+/// The same for a trial.
+pub const WORTH_A_TRIAL: f64 = 0.65;
 /// How much more (runs per 100 pitches) another pitch must bring to be called better.
 const CLEARLY_MORE: f64 = 0.10;
 /// Share of worlds in which it must bring more.

@@ -77,6 +77,8 @@ pub mod sight;
 pub mod usage;
 pub mod inspect;
 pub mod advice;
+pub mod why;
+pub mod coverage;
 pub mod compare;
 pub mod roster;
 

@@ -63,6 +63,9 @@ pub(super) enum Question {
     /// For developers: fit the hitter to a labelled session and write the ensemble.
     #[command(hide = true)]
     Calibrate(CalibrateArgs),
+    /// For developers: how well do intervals and verdicts hold for made-up athletes?
+    #[command(hide = true)]
+    Coverage(CoverageArgs),
     /// How must a pitch spin, and where does a mark on its spin pole show?
     Dot(DotArgs),
     /// Which of two athletes gains more from the same new pitch, and why?
@@ -167,6 +170,9 @@ pub(super) struct AdviseArgs {
     /// Judge the pitch once mastered (the default).
     #[arg(long)]
     mastered: bool,
+    /// Say which assumptions the worth leans on most.
+    #[arg(long)]
+    pub(super) why: bool,
     /// Worlds drawn from what is not known; more give steadier intervals.
     #[arg(long, value_name = "N", default_value_t = 128, value_parser = clap::value_parser!(u32).range(16..=4096))]
     pub(super) draws: u32,
@@ -257,6 +263,13 @@ pub(super) struct NewArgs {
     /// A pitch: family, speed in mph, vertical break and glove-side break in inches; may be repeated.
     #[arg(long = "pitch", value_name = "FAMILY SPEED VERTICAL GLOVE", value_parser = pitch)]
     pub(super) pitches: Vec<(Family, Shape)>,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct CoverageArgs {
+    /// Athletes made up.
+    #[arg(long, value_name = "N", default_value_t = 400)]
+    pub(super) athletes: u64,
 }
 
 pub(super) fn family(text: &str) -> Result<Family, String> {

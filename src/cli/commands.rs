@@ -2,6 +2,7 @@
 
 use crate::advice::{self, Advice, Question as Asked, advise};
 use crate::calibrate::{Evidence, cross_validate, fit};
+use crate::coverage::simulate;
 use crate::evaluate::{Stage, Thrown, Today};
 use crate::flight::Air;
 use crate::geometry::{Clock, Hand, Side, Vec3};
@@ -9,7 +10,7 @@ use crate::input::{ReadOptions, read_columns, read_profile, read_sessions};
 use crate::inspect::inspect;
 use crate::pitch::Shape;
 use crate::profile::{PerSide, Profile};
-use crate::report::{ensemble, html, json, terminal};
+use crate::report::{coverage, ensemble, html, json, terminal};
 use crate::search::reach::{Recipe, spin_of};
 use crate::separation::pairs;
 use crate::sight::{Sight, openings, sights};
@@ -17,6 +18,7 @@ use crate::sorting::{Options as SortOptions, sort};
 use crate::spin::Spin;
 use crate::units::FOOT;
 use crate::usage::usage;
+use crate::why::why;
 
 use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
 use super::{Failure, follow, planning, staff, starter};
@@ -31,6 +33,7 @@ pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
         Question::Advise(args) => advise_on(cli, args),
         Question::Dot(args) => dot(cli, args),
         Question::Calibrate(args) => calibrate(cli, args),
+        Question::Coverage(args) => Ok(coverage(&simulate(args.athletes, cli.seed))),
         Question::Compare(args) => staff::compare_two(cli, args),
         Question::Roster(args) => staff::roster(cli, args),
         Question::New(args) => starter::new(args),
@@ -80,10 +83,11 @@ fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
     let question =
         advice::Question { family: args.family, command: args.command(), draws: args.draws as usize, seed: cli.seed };
     let advice = advise(&profile, question);
+    let reasons = args.why.then(|| why(&advice)).flatten();
     args.page.write(|| html::advise(&advice, sights_with_target(&advice).as_ref()))?;
     Ok(match cli.format {
-        Format::Text => terminal::advise(&advice, width()),
-        Format::Json => json::advise(&advice),
+        Format::Text => terminal::advise(&advice, reasons.as_ref(), width()),
+        Format::Json => json::advise(&advice, reasons.as_ref()),
     })
 }
 

@@ -87,6 +87,20 @@ fn drawn_hitter(level: Level, chance: &mut Chance) -> Hitter {
 }
 
 impl Draw {
+    /// The best guess of everything, as a draw.
+    pub fn nominal(level: Level, pitches: usize) -> Self {
+        Self {
+            hitter: Hitter::of(level),
+            shape_offsets: vec![[0.0; 3]; pitches],
+            luck: vec![PerSide::default(); pitches],
+            shift: 0.0,
+            command: 1.0,
+            lift: LiftLaw::Rational,
+            seam: 1.0,
+            new_offset: [0.0; 3],
+        }
+    }
+
     /// The new pitch as it turns out in this draw: its spin pushes as this draw's lift law says,
     /// the seams help as much as they do here, and it lands a little off its target.
     pub fn realised(&self, new: &NewPitch) -> Thrown {

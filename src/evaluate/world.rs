@@ -22,17 +22,17 @@ pub struct World<'p> {
 
 /// Every draw as a world, in the order of the draws.
 pub fn worlds<'p>(stage: &Stage<'p>, today: &Today, draws: Vec<Draw>) -> Vec<World<'p>> {
-    draws
-        .into_par_iter()
-        .map(|draw| {
-            let stage = stage.drawn(&draw);
-            let sides = PerSide::from_fn(|side| today.plans.on(side).facing_in(&stage));
-            World { draw, stage, sides }
-        })
-        .collect()
+    draws.into_par_iter().map(|draw| World::of(stage, today, draw)).collect()
 }
 
-impl World<'_> {
+impl<'p> World<'p> {
+    /// One draw as a world.
+    pub fn of(stage: &Stage<'p>, today: &Today, draw: Draw) -> Self {
+        let stage = stage.drawn(&draw);
+        let sides = PerSide::from_fn(|side| today.plans.on(side).facing_in(&stage));
+        Self { draw, stage, sides }
+    }
+
     /// What `shares` of today's pitches would bring here against `side`.
     pub fn expected(&self, side: Side, shares: &[f64]) -> Expected {
         self.sides.on(side).0.expected(shares)

@@ -1,8 +1,10 @@
-//! The ensemble file: how it was made and how good it is, as comments, then the points.
+//! For developers: the ensemble file (how it was made and how good it is, as comments, then the
+//! points) and the table of how well intervals and verdicts hold.
 
 use std::fmt::Write as _;
 
 use crate::calibrate::{CrossValidation, Evidence, Fit};
+use crate::coverage::Case;
 use crate::hitter::{FreeParameters, PARAMETERS, Rates};
 use crate::session::Session;
 
@@ -29,6 +31,27 @@ pub fn ensemble(session: &Session, evidence: &Evidence, fit: &Fit, checked: &Cro
     for point in [fit.best].iter().chain(&fit.ensemble) {
         text.push_str(&point.to_line());
         text.push('\n');
+    }
+    text
+}
+
+/// How often intervals held the truth, and how often each verdict was wrong.
+pub fn coverage(cases: &[Case]) -> String {
+    let count = cases.len().max(1) as f64;
+    let covered = cases.iter().filter(|case| case.is_covered()).count() as f64;
+    let mut text = format!(
+        "{} athletes; the 90 % interval of worth held the truth for {:.1} %\n\
+         verdict   athletes   mean truth   really more than a trifle\n",
+        cases.len(),
+        100.0 * covered / count
+    );
+    for (verdict, name) in [(2, "add"), (1, "trial"), (0, "not now")] {
+        let given: Vec<&Case> = cases.iter().filter(|case| case.verdict() == verdict).collect();
+        let number = given.len().max(1) as f64;
+        let mean = given.iter().map(|case| case.truth).sum::<f64>() / number;
+        let worth_it = given.iter().filter(|case| case.is_worth_it()).count() as f64;
+        // Writing to a string cannot fail.
+        let _ = writeln!(text, "{name:<9} {:>8}   {mean:>+10.2}   {:>24.0} %", given.len(), 100.0 * worth_it / number);
     }
     text
 }

@@ -17,4 +17,4 @@ mod svg;
 pub mod terminal;
 mod words;
 
-pub use calibration::ensemble;
+pub use calibration::{coverage, ensemble};

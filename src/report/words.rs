@@ -5,6 +5,7 @@ use crate::geometry::Side;
 use crate::pitch::Family;
 use crate::profile::Supination;
 use crate::search::{Command, TRIFLE};
+use crate::why::Assumption;
 
 use super::format::{in_hundred, plain, signed_range};
 
@@ -123,6 +124,21 @@ fn forbidden(bar: Bar) -> String {
             "at {age} a breaking ball comes only after a consistent fastball and changeup (guidelines of USA Baseball \
              and Major League Baseball, copy of about 2015; the governing body's current page decides)"
         ),
+    }
+}
+
+/// An assumption in a few words.
+pub(super) fn assumption(assumption: Assumption) -> &'static str {
+    match assumption {
+        Assumption::LiftLaw => "the law from spin to movement",
+        Assumption::Seams => "how much the seams help",
+        Assumption::NewCommand => "command of the new pitch",
+        Assumption::NewSpeed => "the speed it ends up with",
+        Assumption::NewBreaks => "the breaks it ends up with",
+        Assumption::Eyes => "how finely hitters see",
+        Assumption::Hands => "how finely hitters hit",
+        Assumption::Choice => "when hitters swing",
+        Assumption::RunValues => "what solid contact is worth",
     }
 }
 

@@ -157,7 +157,12 @@ pub fn promise(stage: &Stage, today: &Today, family: Family) -> Option<f64> {
 impl Candidate {
     /// The pitch itself once mastered, as an evaluation on `stage` sees it.
     pub fn pitch(&self, stage: &Stage) -> NewPitch {
-        self.recipe.pitch(stage, self.family, new_spread(stage, Command::Mastered))
+        self.pitch_with(stage, Command::Mastered)
+    }
+
+    /// The pitch itself with the command of that time.
+    pub fn pitch_with(&self, stage: &Stage, command: Command) -> NewPitch {
+        self.recipe.pitch(stage, self.family, new_spread(stage, command))
     }
 
     /// What it is worth with the command of that time.

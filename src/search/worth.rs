@@ -62,6 +62,19 @@ impl Worth {
             sides: PerSide { same: same.worth, opposite: opposite.worth },
         }
     }
+
+    /// Runs saved per 100 pitches in `world` by the two mixes that were chosen, with `pitch` as the new
+    /// one; own results are left out.
+    pub fn gain_in(&self, stage: &Stage, world: &World, pitch: &NewPitch) -> f64 {
+        let shares = |outlook: &SideOutlook| outlook.pitches.iter().map(|pitch| pitch.share).collect::<Vec<f64>>();
+        let on_side = |side: Side| {
+            let SideWorth { before, after, .. } = self.sides.on(side);
+            let aim = after.pitches.last().map_or(Aim::Middle, |pitch| pitch.aim);
+            let with = world.expected_with(side, &shares(after), pitch, aim).runs;
+            stage.side_share(side) * (world.expected(side, &shares(before)).runs - with)
+        };
+        100.0 * Side::BOTH.into_iter().map(on_side).sum::<f64>()
+    }
 }
 
 struct OneSide {

@@ -7,13 +7,15 @@ use crate::geometry::{Hand, Side};
 use crate::search::Candidate;
 use crate::search::reach::Recipe;
 
+use crate::why::{Lever, Why};
+
 use super::super::words;
 use super::shared::{DotsForm, EstimateForm, PitchForm, SeamForm, SideForm, WindowForm};
 use super::{pretty, round};
 
 /// The answer of `advise` as one JSON object.
-pub fn advise(advice: &Advice) -> String {
-    pretty(&AdviceForm::of(advice))
+pub fn advise(advice: &Advice, leaning: Option<&Why>) -> String {
+    pretty(&AdviceForm { why: leaning.map(WhyForm::of), ..AdviceForm::of(advice) })
 }
 
 #[derive(Serialize)]
@@ -28,6 +30,35 @@ struct AdviceForm<'a> {
     chance_real: Option<f64>,
     usage: Option<BeforeAfterForm>,
     alternatives: Vec<AlternativeForm>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    why: Option<WhyForm>,
+}
+
+#[derive(Serialize)]
+struct WhyForm {
+    levers: Vec<LeverForm>,
+    command_limit_in: Option<f64>,
+}
+
+#[derive(Serialize)]
+struct LeverForm {
+    assumption: &'static str,
+    lowest_gain_runs_per_100: f64,
+    highest_gain_runs_per_100: f64,
+}
+
+impl WhyForm {
+    fn of(why: &Why) -> Self {
+        let lever = |lever: &Lever| LeverForm {
+            assumption: words::assumption(lever.assumption),
+            lowest_gain_runs_per_100: round(lever.worst, 4),
+            highest_gain_runs_per_100: round(lever.best, 4),
+        };
+        Self {
+            levers: why.levers.iter().map(lever).collect(),
+            command_limit_in: why.command_limit_in.map(|inches| round(inches, 1)),
+        }
+    }
 }
 
 impl<'a> AdviceForm<'a> {
@@ -55,6 +86,7 @@ impl<'a> AdviceForm<'a> {
                 BeforeAfterForm { same_side: side(Side::Same), opposite_side: side(Side::Opposite) }
             }),
             alternatives: advice.alternatives.iter().map(|a| AlternativeForm::of(a, advice)).collect(),
+            why: None,
         }
     }
 }

@@ -4,14 +4,15 @@ use crate::advice::Advice;
 use crate::evaluate::PitchOutlook;
 use crate::geometry::Side;
 use crate::search::reach::Recipe;
-use crate::search::{Candidate, SideWorth};
+use crate::search::{Candidate, SideWorth, TRIFLE};
+use crate::why::Why;
 
 use super::super::format::{in_hundred, percent, plain, rate, signed, signed_range};
 use super::super::words;
 use super::Page;
 
 /// The whole answer.
-pub fn advise(advice: &Advice, width: u16) -> String {
+pub fn advise(advice: &Advice, leaning: Option<&Why>, width: u16) -> String {
     let mut page = Page::new(width);
     page.title(advice.profile);
     page.heading(&words::headline(advice));
@@ -19,6 +20,9 @@ pub fn advise(advice: &Advice, width: u16) -> String {
     if let Some(target) = &advice.target {
         shape(&mut page, advice, target);
         use_of(&mut page, advice, target);
+    }
+    if let Some(leaning) = leaning {
+        leans_on(&mut page, leaning);
     }
     alternatives(&mut page, advice);
     page.heading("Cautions");
@@ -114,6 +118,27 @@ pub(super) fn outcome_cells(pitch: &PitchOutlook) -> Vec<String> {
         rate(pitch.solid_contact),
         rate(pitch.take),
     ]
+}
+
+fn leans_on(page: &mut Page, why: &Why) {
+    page.heading("What the worth leans on, most first");
+    let rows = why.levers.iter().map(|lever| {
+        let flips = lever.worst < TRIFLE && lever.best > TRIFLE;
+        vec![
+            words::assumption(lever.assumption).into(),
+            signed(lever.worst, 2),
+            signed(lever.best, 2),
+            if flips { "yes" } else { "no" }.into(),
+        ]
+    });
+    page.table(&["assumption, one at a time over its 90 % range", "lowest", "highest", "turns it"], rows.collect());
+    page.paragraph(&format!(
+        "turns it: whether that alone decides between a trifle ({TRIFLE} runs per 100) and more. {}",
+        why.command_limit_in.map_or("Command alone, up to twice as loose, does not turn it.".into(), |inches| format!(
+            "It is a trifle when the new pitch scatters more than {} in sideways about its target.",
+            plain(inches, 1)
+        ))
+    ));
 }
 
 fn alternatives(page: &mut Page, advice: &Advice) {
