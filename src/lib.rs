@@ -8,9 +8,10 @@
 //!   -> session input                            files into throws and profiles: all that can fail
 //!   -> sorting profile_text demo                throws into pitches, pitches into a profile
 //!   -> eyes hitter mix                          who hits it, and the best mix against him
+//!   -> calibrate                                the hitter fitted to real pitches (for developers)
 //!   -> evaluate search                          an arsenal judged; the best reachable shape
 //!   -> separation sight usage inspect advice
-//!      compare roster                            the answers
+//!      why coverage compare roster               the answers
 //!   -> target slot trial progress cues plan     the follow-through: grips, outings, dates
 //!   -> report                                   answers into words, tables, pages and JSON
 //!   -> cli                                      the command line

@@ -167,22 +167,35 @@ impl Effort {
     /// For an answer that is shown: a gap of 5e-7 runs per pitch is 5e-5 per 100.
     pub const SHOWN: Self = Self { moves: 2000, gap: 5e-7 };
     /// For ranking candidates.
-    pub const RANKING: Self = Self { moves: 8, gap: 2e-6 };
+    pub const RANKING: Self = Self { moves: 7, gap: 2e-6 };
 }
 
 /// The best mix found from `starts`, for an objective that returns runs per pitch and their slopes.
+///
+/// Every start is first followed for a few moves; only the two most promising are followed
+/// to the end.
 pub fn best_mix(
     objective: impl Fn(&[f64]) -> (f64, Vec<f64>),
     bounds: &Bounds,
     starts: &[Vec<f64>],
     effort: Effort,
 ) -> Mix {
-    starts
-        .iter()
-        .map(|start| descend(&objective, bounds, start, effort))
-        .min_by(|a, b| a.runs.total_cmp(&b.runs))
-        .unwrap_or_else(|| Mix { shares: Vec::new(), runs: 0.0, gap: 0.0 })
+    let quick = Effort { moves: effort.moves.min(Effort::RANKING.moves), ..effort };
+    let mut mixes: Vec<Mix> = starts.iter().map(|start| descend(&objective, bounds, start, quick)).collect();
+    mixes.sort_by(|a, b| a.runs.total_cmp(&b.runs));
+    if effort.moves > quick.moves {
+        mixes.truncate(FINISHERS);
+        mixes = mixes.into_iter().map(|mix| descend(&objective, bounds, &mix.shares, effort)).collect();
+    }
+    mixes.into_iter().min_by(|a, b| a.runs.total_cmp(&b.runs)).unwrap_or_else(|| Mix {
+        shares: Vec::new(),
+        runs: 0.0,
+        gap: 0.0,
+    })
 }
+
+/// Starts that are followed to the end.
+const FINISHERS: usize = 2;
 
 fn descend(objective: &impl Fn(&[f64]) -> (f64, Vec<f64>), bounds: &Bounds, start: &[f64], effort: Effort) -> Mix {
     let (runs, slopes) = objective(start);

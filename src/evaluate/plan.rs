@@ -112,10 +112,10 @@ impl SidePlan {
         let bounds = stage.bounds(Some(new.family));
         // The runs may have a hollow without the new pitch and another with much of it.
         let cap = stage.profile.limits.new_pitch_cap;
-        let starts = [0.45 * cap, cap, 0.15 * cap, 0.0].map(|share| bounds.nearest(self.with_share(share)));
+        let starts = [0.6 * cap, cap, 0.2 * cap, 0.0].map(|share| bounds.nearest(self.with_share(share)));
         let own = self.own_with(stage, new);
         let corrections = &own.corrections;
-        let kept = if effort == Effort::SHOWN { &starts[..] } else { &starts[..2] };
+        let kept = if effort == Effort::SHOWN { &starts[..] } else { &starts[..1] };
         let mix = best_mix(objective(&facing, corrections), &bounds, kept, effort);
         Chosen { aim, facing, own, mix }
     }
