@@ -61,6 +61,34 @@ fn groups(page: &mut Page, sorted: &Sorted) {
     });
     page.table(&["pitch", "sure", "throws", "mph", "vertical, in", "glove, in", "rpm", "clear"], rows.collect());
     page.paragraph("sure: chance that the name is right; clear: mean chance that its throws belong to it.");
+    spins(page, sorted);
+}
+
+/// Slot, what is left for the seams, and the shape in standard air: where they were measured.
+fn spins(page: &mut Page, sorted: &Sorted) {
+    let known = |group: &&Group| group.slot_deg.is_some() || group.shares.is_some() || group.at_sea_level.is_some();
+    let pair = |up: f64, side: f64| format!("{}, {}", signed(up, 1), signed(side, 1));
+    let rows: Vec<Vec<String>> = sorted
+        .groups
+        .iter()
+        .filter(known)
+        .map(|group| {
+            vec![
+                group.naming.family.name().into(),
+                group
+                    .slot_deg
+                    .map_or("-".into(), |slot| format!("{} ±{}", plain(slot.value, 0), plain(slot.half_width(), 0))),
+                group
+                    .shares
+                    .map_or("-".into(), |left| pair(left.seam_vertical_in.value, left.seam_glove_side_in.value)),
+                group.at_sea_level.map_or("-".into(), |shape| pair(shape.vertical_break_in, shape.glove_side_break_in)),
+            ]
+        })
+        .collect();
+    if !rows.is_empty() {
+        page.heading("Slot, movement left for the seams, and shape in standard air at sea level");
+        page.table(&["pitch", "slot, deg", "left: up, glove", "sea level: up, glove"], rows);
+    }
 }
 
 fn days(page: &mut Page, sorted: &Sorted) {
