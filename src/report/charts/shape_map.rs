@@ -77,13 +77,18 @@ impl ShapeMap<'_> {
         drawing.add_all(ground.sheet(self.hand));
         let mut labels = Labels::within((4.0, MARGIN.1 - 8.0), (WIDTH - 4.0, ground.height() - MARGIN.1 + 8.0));
         self.keep_marks_free(&ground, &mut labels);
-        drawing.add_all(self.throws.iter().map(|&(ink, shape)| ink.hollow_at(ground.place(shape), SMALL)));
+        let goal = |labels: &mut Labels| -> Vec<Tag> {
+            self.target.iter().flat_map(|t| target_mark(&ground, t, labels)).collect()
+        };
+        let among_throws: Vec<Tag> = if self.throws.is_empty() { Vec::new() } else { goal(&mut labels) };
         for pitch in &self.pitches {
             drawing.add(ground.scatter(pitch));
         }
         if let Some(target) = &self.target {
             drawing.add_all(self.chase(&ground, target));
         }
+        drawing.add_all(among_throws);
+        drawing.add_all(self.throws.iter().map(|&(ink, shape)| ink.hollow_at(ground.place(shape), SMALL)));
         for pitch in &self.pitches {
             let place = ground.place(pitch.shape);
             drawing.add(pitch.ink.at(place, MARK));
@@ -91,8 +96,8 @@ impl ShapeMap<'_> {
             let lines = [(&*short(pitch.name, 16), "name"), (&*speed, "small")];
             drawing.add_all(labels.beside(place, ground.reach(pitch), &lines, 12.0));
         }
-        if let Some(target) = &self.target {
-            drawing.add_all(target_mark(&ground, target, &mut labels));
+        if self.throws.is_empty() {
+            drawing.add_all(goal(&mut labels));
         }
         Picture {
             title: self.title.clone(),
@@ -108,6 +113,9 @@ impl ShapeMap<'_> {
         let targets = self.target.iter().map(|target| target.shape);
         for pitch in &self.pitches {
             labels.keep_free(ground.place(pitch.shape), ground.reach(pitch));
+        }
+        for &(_, shape) in &self.throws {
+            labels.keep_free(ground.place(shape), SMALL + 1.5);
         }
         for end in self.target.iter().flat_map(|target| window_ends(ground, target)) {
             labels.keep_free(end, 4.0);
@@ -265,7 +273,9 @@ impl Ground {
             ]
         };
         let mut corners: Vec<Point> = map.pitches.iter().flat_map(reach).collect();
-        corners.extend([(-7.0, -7.0), (7.0, 7.0)]);
+        if map.throws.is_empty() {
+            corners.extend([(-7.0, -7.0), (7.0, 7.0)]);
+        }
         corners.extend(map.throws.iter().map(|(_, shape)| (shape.glove_side_break_in, shape.vertical_break_in)));
         if let Some(target) = &map.target {
             let (vertical, glove) = (target.window.vertical_break_in, target.window.glove_side_break_in);
@@ -321,7 +331,10 @@ impl Ground {
                 tags.extend(self.survey_cross(glove, vertical));
             }
         }
-        tags.push(Tag::circle(self.spot(0.0, 0.0), 3.5).class("unmoved"));
+        let seen = |(low, high): (f64, f64)| low <= 0.0 && high >= 0.0;
+        if seen(self.glove) && seen(self.vertical) {
+            tags.push(Tag::circle(self.spot(0.0, 0.0), 3.5).class("unmoved"));
+        }
         let (left, right) = if hand == Hand::Right { ("glove side", "arm side") } else { ("arm side", "glove side") };
         let bottom = self.height() - 9.0;
         tags.extend([

@@ -21,7 +21,9 @@ pub fn no_plan(profile: &Profile, why: &NoPlan, unwritten: &[String]) -> String 
 
 /// The whole plan.
 pub fn plan(start: &Start, plan: &Plan) -> String {
-    let headline = format!("A new {}, {} to {}.", plan.target.family, plan.span.start(), plan.span.end());
+    // A date in large letters must not break at its hyphens.
+    let [from, to] = [plan.span.start(), plan.span.end()].map(|date| date.to_string().replace('-', "\u{2011}"));
+    let headline = format!("A new {}, {from} to {to}.", plan.target.family);
     let mut page = Page::new(&start.profile.athlete.name, &headline, &about(start.profile));
     page.list("What it is", [plan_target(plan)]);
     page.list("Before the first day", before(start));
