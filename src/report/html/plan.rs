@@ -13,7 +13,7 @@ use super::{Page, about};
 pub fn no_plan(profile: &Profile, why: &NoPlan, unwritten: &[String]) -> String {
     let mut page = Page::new(&profile.athlete.name, &why.headline(), &about(profile));
     page.list("Why", why.reasons());
-    let files = unwritten.iter().map(|path| format!("{path} was not written"));
+    let files = unwritten.iter().map(|path| format!("not written: {path}"));
     page.list("Next", why.next().map(str::to_owned).into_iter().chain(files));
     page.assumptions(profile);
     page.finish()
@@ -34,6 +34,7 @@ pub fn plan(start: &Start, plan: &Plan) -> String {
     page.list("What is done, and what is written down", work(plan));
     page.list("Keep in mind", plan.cautions.iter().cloned());
     page.assumptions(start.profile);
+    page.list("Written", start.written.iter().map(|path| format!("beside this page: {path}")));
     page.finish()
 }
 
