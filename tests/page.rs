@@ -1,18 +1,27 @@
 //! The page without a browser: texts stay texts, nothing is fetched, every picture has words and a
 //! table, and the drawings are what they were. What only a browser can tell is in `tests/browser`.
 
+use std::fs;
+
 use arsenalfit::advice::{Question, advise};
 use arsenalfit::compare::compare;
 use arsenalfit::evaluate::{Stage, Today};
-use arsenalfit::input::{profile_from_toml, read_profile};
-use arsenalfit::pitch::Family;
+use arsenalfit::geometry::Hand;
+use arsenalfit::input::{ColumnMap, ReadOptions, profile_from_toml, read_profile, read_sessions};
+use arsenalfit::pitch::{Family, Shape};
+use arsenalfit::plan::{Answer, Measured, Refusal, Request, Span, Step, plan};
 use arsenalfit::profile::{PerSide, Profile};
+use arsenalfit::progress::{outings, progress};
+use arsenalfit::report::follow::{Ground, NoPlan, Start};
 use arsenalfit::report::html;
 use arsenalfit::report::staff::Member;
 use arsenalfit::roster::standing;
 use arsenalfit::search::Command;
 use arsenalfit::separation::pairs;
+use arsenalfit::session::Session;
 use arsenalfit::sight::{openings, sights};
+use arsenalfit::target::Target;
+use arsenalfit::trial::{attempts, trial};
 use arsenalfit::usage::usage;
 
 const QUICK: Question = Question { draws: 16, ..Question::DEFAULT };
@@ -187,4 +196,93 @@ fn the_drawings_are_what_they_were() {
     }
     let left = apart_page(&shipped("high-slot-left"));
     insta::assert_snapshot!("svg-shape-map-left", drawings(&left)[1].replace('>', ">\n"));
+}
+
+/// What a file may hold in place of a grip or a day.
+const NASTY: &str = "<script>alert(1)</script> </title></svg>";
+
+/// The throws of some demo files, every `from` in them written as `to`.
+fn demo_throws(files: &[&str], (from, to): (&str, &str)) -> Session {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let copy = |name: &&str| {
+        let text = fs::read_to_string(format!("demo-data/{name}.csv")).expect("a demo file");
+        let path = folder.path().join(format!("{name}.csv"));
+        fs::write(&path, text.replace(from, to)).expect("the folder can be written");
+        path
+    };
+    let paths: Vec<_> = files.iter().map(copy).collect();
+    let options = ReadOptions { map: ColumnMap::default(), hand: Some(Hand::Right), progress: &mut |_| {} };
+    read_sessions(&paths, options).expect("throws")
+}
+
+fn wish(profile: &Profile) -> Target {
+    let shape = Shape { speed_mph: 79.5, vertical_break_in: -2.5, glove_side_break_in: 13.5 };
+    Target::wished(profile, Family::Sweeper, shape)
+}
+
+/// Texts stay texts, and words and a table stand behind each of `pictures` pictures.
+fn is_sound(page: &str, pictures: usize, nasty: bool) {
+    assert!(!page.contains("<script") && page.matches("</title><style>").count() == 1, "texts stay texts");
+    assert_eq!(page.contains("&lt;script&gt;"), nasty, "what was written is shown");
+    assert_eq!(drawings(page).len(), pictures);
+    for figure in page.split("<figure>").skip(1).filter_map(|rest| rest.split("</figure>").next()) {
+        assert!(figure.contains("role=\"img\" aria-labelledby=") && figure.contains("<desc id="), "{figure}");
+        let rows = figure.split("<details>").nth(1).map_or(0, |details| details.matches("<tr>").count());
+        assert!(rows >= 2, "a table: {figure}");
+    }
+}
+
+#[test]
+fn the_page_of_a_trial_shows_every_grip_as_text_with_its_numbers() {
+    let profile = shipped("three-quarter-right");
+    let target = wish(&profile);
+    for (to, nasty) in [("no spike", false), (NASTY, true)] {
+        let session = demo_throws(&["trial-four-grips"], ("no spike", to));
+        let found = trial(&session.grips, &attempts(&session).0, &profile, &target, 1);
+        let ground = Ground { profile: &profile, target: &target, session: &session, bars: &[], cautions: &[] };
+        let page = html::trial(&ground, &found);
+        is_sound(&page, 1, nasty);
+        for letter in ["A", "B", "C", "D"] {
+            assert!(page.contains(&format!("<bdi>{letter}</bdi>")), "grip {letter} has its row");
+        }
+    }
+}
+
+#[test]
+fn the_page_of_progress_marks_since_when_the_slot_moved() {
+    let profile = shipped("three-quarter-right");
+    let target = wish(&profile);
+    let weeks: Vec<String> = (1..=6).map(|week| format!("progress-week-{week}")).collect();
+    let weeks: Vec<&str> = weeks.iter().map(String::as_str).collect();
+    for (to, nasty) in [("2031-01-20", false), (NASTY, true)] {
+        let session = demo_throws(&weeks, ("2031-01-20", to));
+        let found = progress(&outings(&session, &profile, &target, None).0, &profile, &target);
+        let ground = Ground { profile: &profile, target: &target, session: &session, bars: &[], cautions: &[] };
+        let page = html::progress(&ground, &found);
+        is_sound(&page, found.watches.len() + 3, nasty);
+        let moved = found.watches.iter().filter(|watch| watch.change.is_some()).count();
+        assert!(moved > 0 && page.matches(">moved since 2031").count() == moved, "one post for each change");
+    }
+}
+
+#[test]
+fn the_page_of_a_plan_shows_every_step_and_a_refusal_says_why() {
+    let mut profile = shipped("three-quarter-right");
+    profile.athlete.name = NASTY.into();
+    let target = wish(&profile);
+    let span = Span::new("2031-11-03".parse().expect("a day"), "2032-02-29".parse().expect("a day")).expect("a span");
+    let weekdays = "mon,wed,fri".parse().expect("days");
+    let request = Request { profile: &profile, target: &target, span, weekdays, measured: Measured::default() };
+    let Answer::Plan(plan) = plan(&request) else { panic!("there is a plan") };
+    let page = html::plan(&Start { profile: &profile, advice: None, stops: &[], written: &[] }, &plan);
+    is_sound(&page, 1, true);
+    for step in Step::ALL {
+        assert!(page.matches(step.name()).count() >= 4, "{step}: legend, words, both tables");
+    }
+    profile.athlete.name = "Hurt".into();
+    profile.health.pain = true;
+    let refusal = Refusal::of(&profile, Family::Sweeper).expect("it is refused");
+    let page = html::no_plan(&profile, &NoPlan::Barred(&refusal), &["plan.ics".to_owned()]);
+    is_sound(&page, 0, false);
+    assert!(page.contains("Not written: plan.ics"));
 }

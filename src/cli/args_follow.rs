@@ -10,7 +10,7 @@ use jiff::civil::Date;
 use crate::pitch::{Family, Shape};
 use crate::plan::{NotADay, Weekdays};
 
-use super::args::{ProfileArg, family, shape};
+use super::args::{PageArg, ProfileArg, family, shape};
 
 /// What is chased.
 #[derive(Debug, Args)]
@@ -44,6 +44,8 @@ pub(super) struct TrialArgs {
     pub(super) target: TargetArgs,
     #[command(flatten)]
     pub(super) columns: ColumnsArg,
+    #[command(flatten)]
+    pub(super) page: PageArg,
 }
 
 #[derive(Debug, Args)]
@@ -63,6 +65,8 @@ pub(super) struct ProgressArgs {
     /// Exit with 1 when a finding says stop; the answer is written all the same.
     #[arg(long)]
     pub(super) strict: bool,
+    #[command(flatten)]
+    pub(super) page: PageArg,
 }
 
 #[derive(Debug, Args)]
@@ -97,6 +101,8 @@ pub(super) struct PlanArgs {
     /// Allow --ics and --markdown to write over files that are there already.
     #[arg(long)]
     pub(super) force: bool,
+    #[command(flatten)]
+    pub(super) page: PageArg,
 }
 
 fn date(text: &str) -> Result<Date, String> {

@@ -9,7 +9,7 @@ use crate::plan::Refusal;
 use crate::profile::Profile;
 use crate::progress::{outings, progress as watch};
 use crate::report::follow::Ground;
-use crate::report::{json, terminal};
+use crate::report::{html, json, terminal};
 use crate::session::Session;
 use crate::sorting::screened;
 use crate::target::Target;
@@ -30,6 +30,7 @@ pub(super) fn trial(cli: &Cli, args: &TrialArgs) -> Result<String, Failure> {
     let cautions: Vec<String> = trial.cautions.iter().chain(&unused).map(ToString::to_string).collect();
     let bars = bars(&profile, &target);
     let ground = Ground { profile: &profile, target: &target, session: &session, bars: &bars, cautions: &cautions };
+    args.page.write(|| html::trial(&ground, &trial))?;
     Ok(match cli.format {
         Format::Text => terminal::trial(&ground, &trial, width()),
         Format::Json => json::trial(&ground, &trial),
@@ -49,6 +50,7 @@ pub(super) fn progress(cli: &Cli, args: &ProgressArgs) -> Result<String, Failure
     let cautions: Vec<String> = progress.cautions.iter().chain(&doubts).map(ToString::to_string).collect();
     let bars = bars(&profile, &target);
     let ground = Ground { profile: &profile, target: &target, session: &session, bars: &bars, cautions: &cautions };
+    args.page.write(|| html::progress(&ground, &progress))?;
     let answer = match cli.format {
         Format::Text => terminal::progress(&ground, &progress, width()),
         Format::Json => json::progress(&ground, &progress),

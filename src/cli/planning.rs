@@ -11,7 +11,7 @@ use crate::plan::{Answer, Measured, Plan, Refusal, Request, Span, plan as lay_ou
 use crate::profile::Profile;
 use crate::progress::{Finding, Severity, outings, progress};
 use crate::report::follow::{NoPlan, Start};
-use crate::report::{json, terminal};
+use crate::report::{html, json, terminal};
 use crate::target::Target;
 use crate::trial::{attempts, trial};
 
@@ -30,18 +30,18 @@ pub(super) fn plan(cli: &Cli, args: &PlanArgs) -> Result<String, Failure> {
     let span = Span::new(args.start, args.end).map_err(|error| Failure::Request(error.to_string()))?;
     let profile = read_profile(&args.profile.profile)?;
     if let Some(refusal) = Refusal::of(&profile, args.target.family) {
-        return Ok(no_plan(cli, args, &profile, &NoPlan::Barred(&refusal)));
+        return no_plan(cli, args, &profile, &NoPlan::Barred(&refusal));
     }
     let question = Question { family: args.target.family, seed: cli.seed, ..Question::DEFAULT };
     let advice = args.target.target.is_none().then(|| advise(&profile, question));
     if let Some(advice) = advice.as_ref().filter(|advice| advice.verdict == Verdict::NotNow) {
-        return Ok(no_plan(cli, args, &profile, &NoPlan::Advised(advice)));
+        return no_plan(cli, args, &profile, &NoPlan::Advised(advice));
     }
     let target = target_of(&profile, &args.target)?;
     let known = Known::read(cli, args, &profile, &target)?;
     let request = Request { profile: &profile, target: &target, span, weekdays: args.days, measured: known.measured };
     match lay_out(&request) {
-        Answer::Refused(refusal) => Ok(no_plan(cli, args, &profile, &NoPlan::Barred(&refusal))),
+        Answer::Refused(refusal) => no_plan(cli, args, &profile, &NoPlan::Barred(&refusal)),
         Answer::Plan(plan) => written(cli, args, &profile, &plan, &known, advice.as_ref()),
     }
 }
@@ -60,12 +60,13 @@ fn leave_alone(path: &Path, force: bool) -> Result<(), Failure> {
     )))
 }
 
-fn no_plan(cli: &Cli, args: &PlanArgs, profile: &Profile, why: &NoPlan) -> String {
+fn no_plan(cli: &Cli, args: &PlanArgs, profile: &Profile, why: &NoPlan) -> Result<String, Failure> {
     let unwritten: Vec<String> = files(args).map(|path| path.display().to_string()).collect();
-    match cli.format {
+    args.page.write(|| html::no_plan(profile, why, &unwritten))?;
+    Ok(match cli.format {
         Format::Text => terminal::no_plan(profile, why, &unwritten, width()),
         Format::Json => json::no_plan(profile, why, &unwritten),
-    }
+    })
 }
 
 /// What throws already made say.
@@ -108,6 +109,7 @@ fn written(
     }
     let files: Vec<String> = files(args).map(|path| path.display().to_string()).collect();
     let start = Start { profile, advice, stops: &known.stops, written: &files };
+    args.page.write(|| html::plan(&start, plan))?;
     Ok(match cli.format {
         Format::Text => terminal::plan(&start, plan, width()),
         Format::Json => json::plan(&start, plan),

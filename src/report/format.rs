@@ -14,6 +14,11 @@ pub(super) fn plain(value: f64, places: usize) -> String {
     if text.chars().all(|c| matches!(c, '-' | '0' | '.')) { text.replace('-', "") } else { text }
 }
 
+/// A number with a sign only when it is negative: breaks to the arm side are, little else is.
+pub(super) fn plain_or_signed(value: f64, places: usize) -> String {
+    if value < 0.0 { signed(value, places) } else { plain(value, places) }
+}
+
 /// A share as a whole percentage.
 pub(super) fn percent(share: f64) -> String {
     format!("{} %", plain(100.0 * share, 0))

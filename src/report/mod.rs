@@ -12,6 +12,7 @@ pub mod follow;
 mod format;
 pub mod html;
 pub mod json;
+mod learning;
 pub mod staff;
 mod svg;
 pub mod terminal;

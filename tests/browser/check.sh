@@ -39,6 +39,10 @@ for profile in profiles/*.toml; do
   done
 done
 "$program" compare profiles/three-quarter-right.toml profiles/high-slot-left.toml --report "$tools/pages/compare.html" >/dev/null
+wish=79.5,-2.5,13.5 thrower=profiles/three-quarter-right.toml
+"$program" trial demo-data/trial-four-grips.csv --profile "$thrower" --target "$wish" --report "$tools/pages/trial.html" >/dev/null
+"$program" progress "$thrower" demo-data/progress-week-*.csv --target "$wish" --report "$tools/pages/progress.html" >/dev/null
+"$program" plan "$thrower" --start 2031-11-03 --end 2032-02-29 --target "$wish" --report "$tools/pages/plan.html" >/dev/null
 "$program" roster profiles --report "$tools/pages/roster.html" >/dev/null
 
 node tests/browser/check.mjs "$(command -v chromium)" "$axe" "$tools"/pages/*.html

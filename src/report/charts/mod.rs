@@ -6,6 +6,8 @@
 //! letters, a sheet of paper shows two beside each other.
 
 mod ball;
+mod band;
+mod calendar;
 mod forks;
 mod hitter_view;
 mod labels;
@@ -17,11 +19,13 @@ mod slots;
 mod usage;
 
 pub(super) use ball::faces;
+pub(super) use band::{Band, Moved, band};
+pub(super) use calendar::{Week, calendar};
 pub(super) use forks::forks;
 pub(super) use hitter_view::hitter_view;
 pub(super) use marks::{Ink, inks};
 pub(super) use ranges::{RangeRow, ranges};
-pub(super) use shape_map::{MapPitch, MapTarget, ShapeMap};
+pub(super) use shape_map::{HALF, MapPitch, MapTarget, ShapeMap};
 pub(super) use slots::slots;
 pub(super) use usage::{Change, usage_change};
 

@@ -53,17 +53,21 @@ pub(in super::super) struct ShapeMap<'a> {
     pub(in super::super) pitches: Vec<MapPitch<'a>>,
     /// The pitch to chase, if there is one.
     pub(in super::super) target: Option<MapTarget<'a>>,
+    /// Single throws, small; with them there is no arrow, for nothing has to be changed into the target.
+    pub(in super::super) throws: Vec<(Ink, Shape)>,
 }
 
 /// Radius, in standard deviations, of the ellipse that half of all throws fall in: for a round
 /// normal scatter the share within r is 1 - exp(-r²/2).
-const HALF: f64 = 1.177;
+pub(in super::super) const HALF: f64 = 1.177;
 /// Inches between survey crosses.
 const STEP: f64 = 6.0;
 /// Room for words left and right, above and below.
 const MARGIN: Point = (22.0, 26.0);
 /// Size of a mark.
 const MARK: f64 = 6.5;
+/// Size of a single throw.
+const SMALL: f64 = 2.6;
 
 impl ShapeMap<'_> {
     /// The picture.
@@ -73,12 +77,18 @@ impl ShapeMap<'_> {
         drawing.add_all(ground.sheet(self.hand));
         let mut labels = Labels::within((4.0, MARGIN.1 - 8.0), (WIDTH - 4.0, ground.height() - MARGIN.1 + 8.0));
         self.keep_marks_free(&ground, &mut labels);
+        let goal = |labels: &mut Labels| -> Vec<Tag> {
+            self.target.iter().flat_map(|t| target_mark(&ground, t, labels)).collect()
+        };
+        let among_throws: Vec<Tag> = if self.throws.is_empty() { Vec::new() } else { goal(&mut labels) };
         for pitch in &self.pitches {
             drawing.add(ground.scatter(pitch));
         }
         if let Some(target) = &self.target {
             drawing.add_all(self.chase(&ground, target));
         }
+        drawing.add_all(among_throws);
+        drawing.add_all(self.throws.iter().map(|&(ink, shape)| ink.hollow_at(ground.place(shape), SMALL)));
         for pitch in &self.pitches {
             let place = ground.place(pitch.shape);
             drawing.add(pitch.ink.at(place, MARK));
@@ -86,8 +96,8 @@ impl ShapeMap<'_> {
             let lines = [(&*short(pitch.name, 16), "name"), (&*speed, "small")];
             drawing.add_all(labels.beside(place, ground.reach(pitch), &lines, 12.0));
         }
-        if let Some(target) = &self.target {
-            drawing.add_all(target_mark(&ground, target, &mut labels));
+        if self.throws.is_empty() {
+            drawing.add_all(goal(&mut labels));
         }
         Picture {
             title: self.title.clone(),
@@ -103,6 +113,9 @@ impl ShapeMap<'_> {
         let targets = self.target.iter().map(|target| target.shape);
         for pitch in &self.pitches {
             labels.keep_free(ground.place(pitch.shape), ground.reach(pitch));
+        }
+        for &(_, shape) in &self.throws {
+            labels.keep_free(ground.place(shape), SMALL + 1.5);
         }
         for end in self.target.iter().flat_map(|target| window_ends(ground, target)) {
             labels.keep_free(end, 4.0);
@@ -121,7 +134,7 @@ impl ShapeMap<'_> {
     /// The window, and the arrow from the nearest pitch of today.
     fn chase(&self, ground: &Ground, target: &MapTarget) -> Vec<Tag> {
         let mut tags = vec![Tag::polygon(&window_ends(ground, target)).class("window")];
-        if let Some(nearest) = self.nearest(target.shape) {
+        if let Some(nearest) = self.nearest(target.shape).filter(|_| self.throws.is_empty()) {
             tags.extend(arrow(ground.place(nearest.shape), ground.place(target.shape)));
         }
         tags
@@ -209,7 +222,8 @@ fn window_ends(ground: &Ground, target: &MapTarget) -> [Point; 4] {
 fn target_mark(ground: &Ground, target: &MapTarget, labels: &mut Labels) -> Vec<Tag> {
     let place = ground.place(target.shape);
     let speed = format!("{} mph", plain(target.shape.speed_mph, 0));
-    let name = if target.name.starts_with("new") { target.name.into() } else { format!("{}, new", target.name) };
+    let named = target.name.starts_with("new") || target.name == "target";
+    let name = if named { target.name.into() } else { format!("{}, new", target.name) };
     let mut tags = vec![Tag::circle(place, MARK + 5.0).class("halo"), target.ink.at(place, MARK)];
     tags.extend(labels.beside(place, MARK + 5.0, &[(&*name, "name"), (&*speed, "small")], 12.0));
     tags
@@ -259,7 +273,10 @@ impl Ground {
             ]
         };
         let mut corners: Vec<Point> = map.pitches.iter().flat_map(reach).collect();
-        corners.extend([(-7.0, -7.0), (7.0, 7.0)]);
+        if map.throws.is_empty() {
+            corners.extend([(-7.0, -7.0), (7.0, 7.0)]);
+        }
+        corners.extend(map.throws.iter().map(|(_, shape)| (shape.glove_side_break_in, shape.vertical_break_in)));
         if let Some(target) = &map.target {
             let (vertical, glove) = (target.window.vertical_break_in, target.window.glove_side_break_in);
             corners.extend([(glove.0, vertical.0), (glove.1, vertical.1)]);
@@ -314,7 +331,10 @@ impl Ground {
                 tags.extend(self.survey_cross(glove, vertical));
             }
         }
-        tags.push(Tag::circle(self.spot(0.0, 0.0), 3.5).class("unmoved"));
+        let seen = |(low, high): (f64, f64)| low <= 0.0 && high >= 0.0;
+        if seen(self.glove) && seen(self.vertical) {
+            tags.push(Tag::circle(self.spot(0.0, 0.0), 3.5).class("unmoved"));
+        }
         let (left, right) = if hand == Hand::Right { ("glove side", "arm side") } else { ("arm side", "glove side") };
         let bottom = self.height() - 9.0;
         tags.extend([

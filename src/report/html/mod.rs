@@ -8,13 +8,19 @@ mod advise;
 mod apart;
 mod compare;
 mod palette;
+mod plan;
+mod progress;
 mod roster;
+mod trial;
 mod usage;
 
 pub use advise::advise;
 pub use apart::apart;
 pub use compare::compare;
+pub use plan::{no_plan, plan};
+pub use progress::progress;
 pub use roster::roster;
+pub use trial::trial;
 pub use usage::usage;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
@@ -192,6 +198,7 @@ fn todays_map<'p>(profile: &'p Profile, title: String, inks: &[Ink]) -> ShapeMap
             .map(|(pitch, &ink)| MapPitch { name: &pitch.name, ink, shape: pitch.shape, spread: pitch.spread })
             .collect(),
         target: None,
+        throws: Vec::new(),
     }
 }
 

@@ -2,13 +2,11 @@
 //!
 //! Single days are left to the calendar and the Markdown file; a page of fifty dates is not read.
 
-use crate::cues::{SOURCE, cue};
-use crate::plan::{GUIDELINE_RECORD, PhaseKind, Plan, PlanDay, STOP_RULES, Step};
+use crate::plan::{PhaseKind, Plan, PlanDay, STOP_RULES};
 use crate::profile::Profile;
-use crate::progress::Finding;
 
-use super::super::follow::{NoPlan, Start, advised, finding_headline};
-use super::super::format::{plain, signed};
+use super::super::follow::{NoPlan, Start};
+use super::super::learning::{before, gates_of, plan_target, work};
 use super::Page;
 
 /// The refusal, with what was not written.
@@ -31,13 +29,18 @@ pub fn plan(start: &Start, plan: &Plan, width: u16) -> String {
     let mut page = Page::new(width);
     page.title(start.profile);
     page.heading(&format!("A new {}, {} to {}", plan.target.family, plan.span.start(), plan.span.end()));
-    page.paragraph(&target(plan));
-    first(&mut page, start);
+    page.paragraph(&plan_target(plan));
+    let before = before(start);
+    if !before.is_empty() {
+        page.heading("Before the first day");
+        page.list(before);
+    }
     steps(&mut page, plan);
     page.heading("When to stop");
     page.list(STOP_RULES.map(str::to_owned));
     weeks(&mut page, plan);
-    work(&mut page, plan);
+    page.heading("What is done, and what is written down");
+    page.list(work(plan));
     page.heading("Keep in mind");
     page.list(plan.cautions.iter().cloned());
     page.assumptions(start.profile);
@@ -46,39 +49,6 @@ pub fn plan(start: &Start, plan: &Plan, width: u16) -> String {
         page.list(start.written.iter().cloned());
     }
     page.finish()
-}
-
-fn target(plan: &Plan) -> String {
-    let shape = plan.target.shape;
-    format!(
-        "Target: {} mph, vertical break {} in, glove-side break {} in. Throwing on {}. Steps, volumes and gates are \
-         {SOURCE}. A step is over when its gate is passed, not when its dates are.",
-        plain(shape.speed_mph, 1),
-        signed(shape.vertical_break_in, 1),
-        signed(shape.glove_side_break_in, 1),
-        plan.weekdays.to_string().replace(',', ", "),
-    )
-}
-
-/// What comes before the first day of the plan.
-fn first(page: &mut Page, start: &Start) {
-    let stops = start.stops.iter().map(|finding: &Finding| {
-        format!("{}, by the outings given: the plan waits until nothing says stop", finding_headline(finding))
-    });
-    let advice = start.advice.and_then(advised);
-    let said: Vec<String> = stops.chain(advice).collect();
-    if !said.is_empty() {
-        page.heading("Before the first day");
-        page.list(said);
-    }
-    if let Some(cue) = cue("slot-dropping").filter(|_| start.stops.iter().any(drops)) {
-        page.list([format!("try: {}", cue.attempt)]);
-    }
-}
-
-fn drops(finding: &Finding) -> bool {
-    use crate::progress::Kind;
-    matches!(finding.kind, Kind::SlotDropping | Kind::NewPitchSlotLower)
 }
 
 fn steps(page: &mut Page, plan: &Plan) {
@@ -95,10 +65,7 @@ fn steps(page: &mut Page, plan: &Plan) {
     });
     page.table(&["step", "from", "to", "throwing days", "effort"], rows.collect());
     page.heading("What ends each step");
-    page.list(plan.phases.iter().filter(|phase| !phase.gates.is_empty()).map(|phase| {
-        let gates: Vec<String> = phase.gates.iter().map(ToString::to_string).collect();
-        format!("{}: {}", phase.kind, gates.join("; "))
-    }));
+    page.list(gates_of(plan));
 }
 
 fn weeks(page: &mut Page, plan: &Plan) {
@@ -121,15 +88,4 @@ fn weeks(page: &mut Page, plan: &Plan) {
         ]
     });
     page.table(&["week", "from", "days", "throws", "new", "step", ""], rows.collect());
-}
-
-fn work(page: &mut Page, plan: &Plan) {
-    page.heading("What is done, and what is written down");
-    let steps =
-        Step::ALL.into_iter().filter(|&step| plan.phases.iter().any(|phase| phase.kind == PhaseKind::Step(step)));
-    page.list(steps.map(|step| {
-        let work = step.work();
-        format!("{step}: {}. Write down: {}", work.what, work.record.join(", "))
-    }));
-    page.list([format!("every throwing day: {}", GUIDELINE_RECORD.join("; "))]);
 }

@@ -1,14 +1,12 @@
 //! The page of `progress`: findings first, most serious first, each with what it means and what
 //! to try; then what comes next; then the numbers they rest on.
 
-use crate::cues::{SOURCE, for_finding};
-use crate::progress::{Finding, OutingShape, Progress, Severity, Watch};
+use crate::progress::{OutingShape, Progress, Watch};
 use crate::stats::Estimate;
 
-use super::super::follow::{
-    Ground, finding_amount, finding_headline, one_line, progress_next, quantity, range, shape_outside,
-};
-use super::super::format::{plain, signed};
+use super::super::follow::{Ground, finding_headline, one_line, progress_next, quantity, range};
+use super::super::format::{plain, plain_or_signed, signed};
+use super::super::learning::{self, finding_lines, over};
 use super::Page;
 use super::sort::set_aside;
 
@@ -22,7 +20,8 @@ pub fn progress(ground: &Ground, progress: &Progress, width: u16) -> String {
     page.paragraph(&over(ground, progress));
     bars(&mut page, ground);
     for (place, finding) in progress.findings.iter().enumerate() {
-        one(&mut page, ground, progress, finding, &progress.findings[..place]);
+        page.heading(&finding_headline(finding));
+        page.list(finding_lines(ground, progress, place));
     }
     page.heading("Next");
     page.list(progress_next(progress, ground.target));
@@ -30,23 +29,6 @@ pub fn progress(ground: &Ground, progress: &Progress, width: u16) -> String {
     outings(&mut page, ground, progress);
     doubts(&mut page, ground);
     page.finish()
-}
-
-/// What was looked at.
-fn over(ground: &Ground, progress: &Progress) -> String {
-    let family = ground.target.family;
-    match progress.days.as_slice() {
-        [] => format!("A new {family}, and no outing to judge it by."),
-        [day] => format!("A new {family}, one outing: {}.", one_line(day)),
-        [first, .., last] => {
-            format!(
-                "A new {family} over {} outings, {} to {}. What to try is {SOURCE}.",
-                progress.days.len(),
-                one_line(first),
-                one_line(last)
-            )
-        }
-    }
 }
 
 /// What in health or age speaks against the work, before anything else.
@@ -60,35 +42,12 @@ pub(super) fn bars(page: &mut Page, ground: &Ground) {
 /// Rows not used, and what to keep in mind.
 pub(super) fn doubts(page: &mut Page, ground: &Ground) {
     set_aside(page, ground.session, &ground.session.set_aside);
-    let no_spin = ground.target.spin.is_none().then(|| {
-        "no spin of his gives the target's shape by this project's reckoning, so its dot is not judged".to_owned()
-    });
-    let all: Vec<String> = ground.cautions.iter().chain(&ground.session.notes).cloned().chain(no_spin).collect();
+    let all = learning::doubts(ground);
     if !all.is_empty() {
         page.heading("Keep in mind");
         page.list(all);
     }
     page.assumptions(ground.profile);
-}
-
-/// A finding; what an `earlier` one has said about what to try is not said again.
-fn one(page: &mut Page, ground: &Ground, progress: &Progress, finding: &Finding, earlier: &[Finding]) {
-    page.heading(&finding_headline(finding));
-    page.list(finding_amount(finding, &progress.days, ground.target));
-    page.list(shape_outside(finding, progress, ground.target));
-    let cue_of = |finding: &Finding| for_finding(finding.kind, &progress.new_pitch);
-    let goes_on = finding.severity != Severity::Good || !progress.must_stop();
-    let Some(cue) = cue_of(finding).filter(|_| goes_on) else { return };
-    if earlier.iter().any(|earlier| cue_of(earlier) == Some(cue)) {
-        page.list(["means and try: as above".to_owned()]);
-        return;
-    }
-    let next = if finding.severity == Severity::Good { "next" } else { "try" };
-    page.list([
-        format!("means: {}", cue.says),
-        format!("{next}: {}", cue.attempt),
-        format!("it must not cost: {}", cue.must_not_cost),
-    ]);
 }
 
 fn watches(page: &mut Page, progress: &Progress) {
@@ -105,11 +64,6 @@ fn watches(page: &mut Page, progress: &Progress) {
         vec![name.into(), before, now, plain(watch.quantity.matters(), places), state.into()]
     });
     page.table(&["", "profile", "last three", "matters", ""], rows.collect());
-}
-
-/// Breaks to the arm side are negative; nothing else needs a sign.
-fn plain_or_signed(value: f64, places: usize) -> String {
-    if value < 0.0 { signed(value, places) } else { plain(value, places) }
 }
 
 fn outings(page: &mut Page, ground: &Ground, progress: &Progress) {

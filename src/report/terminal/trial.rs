@@ -2,19 +2,17 @@
 //!
 //! Grips have long names, so tables carry letters: A is the one likeliest to be the best.
 
-use crate::cues::{Cue, SOURCE, for_grip, for_missing_sweep};
+use crate::cues::SOURCE;
 use crate::stats::Estimate;
 use crate::trial::{Grip, Trial};
 
 use super::super::follow::{
-    Ground, OUT, chance_range, dot_of, letter, one_line, range, trial_headline, trial_next, trial_reasons,
+    Ground, chance_range, dot_of, letter, one_line, range, trial_headline, trial_next, trial_reasons,
 };
 use super::super::format::{in_hundred, plain, signed};
+use super::super::learning::tries;
 use super::Page;
 use super::progress::{bars, doubts};
-
-/// Most grips that get cues: one page is read, three are not.
-const MOST_CUED: usize = 2;
 
 /// The whole answer.
 pub fn trial(ground: &Ground, trial: &Trial, width: u16) -> String {
@@ -29,7 +27,11 @@ pub fn trial(ground: &Ground, trial: &Trial, width: u16) -> String {
         grips(&mut page, trial);
         numbers(&mut page, ground, trial);
         spins(&mut page, ground, trial);
-        cues(&mut page, ground, trial);
+        let tries = tries(trial, ground.target);
+        if !tries.is_empty() {
+            page.heading(&format!("What to try ({SOURCE})"));
+            page.list(tries);
+        }
     }
     doubts(&mut page, ground);
     page.finish()
@@ -103,24 +105,4 @@ fn spins(page: &mut Page, ground: &Ground, trial: &Trial) {
     });
     page.table(&["", "scatter in and out", "around, minutes", "wobble"], rows.collect());
     page.paragraph("scatter in and out: of the dot, in radii of the ball; around: along the clock face.");
-}
-
-fn cues(page: &mut Page, ground: &Ground, trial: &Trial) {
-    let least_in = ground.target.window.glove_side_break_in.0;
-    let mut said: Vec<(&Cue, String)> = Vec::new();
-    let running = trial.grips.iter().enumerate().filter(|(_, grip)| grip.chance_best >= OUT).take(MOST_CUED);
-    for (place, grip) in running {
-        for cue in for_grip(grip).into_iter().chain(for_missing_sweep(grip, least_in)) {
-            match said.iter_mut().find(|(known, _)| *known == cue) {
-                Some((_, letters)) => letters.extend([" and ".to_owned(), letter(place)]),
-                None => said.push((cue, letter(place))),
-            }
-        }
-    }
-    if !said.is_empty() {
-        page.heading(&format!("What to try ({SOURCE})"));
-        page.list(said.iter().map(|(cue, letters)| {
-            format!("{letters}: {}. Try: {}. It must not cost: {}", cue.says, cue.attempt, cue.must_not_cost)
-        }));
-    }
 }
