@@ -36,7 +36,7 @@ pub fn inspect(profile: &Profile, other: Air) -> Vec<Inspected> {
         .zip(&stage.pitches)
         .map(|(pitch, thrown)| {
             let spin = spin_of(&stage, pitch);
-            let measured = pitch.spin_rpm.is_some() && pitch.active_fraction.is_some() && pitch.spin_clock.is_some();
+            let measured = pitch.is_spin_measured();
             let root = f64::from(pitch.throws).sqrt();
             Inspected {
                 averages: [

@@ -154,6 +154,13 @@ pub struct Pitch {
     pub aim: PerSide<Option<Aim>>,
 }
 
+impl Pitch {
+    /// Whether total spin, active fraction and clock were all measured.
+    pub fn is_spin_measured(&self) -> bool {
+        self.spin_rpm.is_some() && self.active_fraction.is_some() && self.spin_clock.is_some()
+    }
+}
+
 /// Throw-to-throw standard deviations of one pitch.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Spread {

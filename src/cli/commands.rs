@@ -133,10 +133,7 @@ fn dots_of_profile(cli: &Cli, profile: &Profile, wanted: Option<&str>) -> Result
         let wanted = wanted.unwrap_or_default();
         return Err(Failure::Request(format!("no pitch is called {wanted:?}; he throws {}", names.join(", "))));
     }
-    let spins = chosen.iter().map(|pitch| {
-        let measured = pitch.spin_rpm.is_some() && pitch.active_fraction.is_some() && pitch.spin_clock.is_some();
-        (pitch.name.as_str(), spin_of(&stage, pitch), measured)
-    });
+    let spins = chosen.iter().map(|pitch| (pitch.name.as_str(), spin_of(&stage, pitch), pitch.is_spin_measured()));
     Ok(match cli.format {
         Format::Text => {
             let pages: Vec<String> =

@@ -90,6 +90,11 @@ impl SidePlan {
         corrected(self.facing.expected(shares), shares, &self.own.corrections)
     }
 
+    /// Today's mix against this side, when the profile gives it.
+    pub fn today(&self, stage: &Stage) -> Option<Vec<f64>> {
+        todays_mix(stage, self.side)
+    }
+
     /// The target at which a pinch of `new` beside today's best mix gives the fewest runs; where the
     /// profile gives its twin a target, that one.
     pub fn aim_for(&self, stage: &Stage, new: &Thrown) -> Aim {
@@ -269,13 +274,6 @@ fn own_results(stage: &Stage, side: Side, facing: &Facing, best: &[f64]) -> OwnR
 }
 
 /// Today's mix against `side`, when the profile gives every share.
-pub(super) fn todays_mix(stage: &Stage, side: Side) -> Option<Vec<f64>> {
+fn todays_mix(stage: &Stage, side: Side) -> Option<Vec<f64>> {
     stage.profile.pitches.iter().map(|pitch| *pitch.usage.on(side)).collect()
-}
-
-impl SidePlan {
-    /// Today's mix against this side, when the profile gives it.
-    pub fn today(&self, stage: &Stage) -> Option<Vec<f64>> {
-        todays_mix(stage, self.side)
-    }
 }

@@ -16,6 +16,15 @@ use crate::trial::{Grip, MOST_MORE, Next, SURE, Trial, Verdict};
 use super::format::{in_hundred, percent, plain, signed, signed_range};
 use super::words;
 
+/// The target's window as cells of a table: speed, vertical break, glove-side break.
+pub(super) fn window_cells(target: &Target, places: usize) -> [String; 3] {
+    let window = target.window;
+    let range = |(low, high): (f64, f64), show: fn(f64, usize) -> String| {
+        format!("{} to {}", show(low, places), show(high, places))
+    };
+    [range(window.speed_mph, plain), range(window.vertical_break_in, signed), range(window.glove_side_break_in, signed)]
+}
+
 /// What an answer about throws is about.
 #[derive(Debug, Clone, Copy)]
 pub struct Ground<'a> {

@@ -122,7 +122,7 @@ impl Reach {
         let (clock, inches) = self.nearest_push(shape, range);
         let (side, up) = clock.push();
         let seam_in = [shape.glove_side_break_in - side * inches, shape.vertical_break_in - up * inches];
-        let spin = Spin { rpm, active_fraction: active_for(stage, shape, clock, inches, rpm), clock };
+        let spin = Spin { rpm, active_fraction: active_for(stage, shape, clock, (inches, per_inch), rpm), clock };
         let against = -(seam_in[0] * side + seam_in[1] * up);
         let trusted = seam_in[0].hypot(seam_in[1]) <= self.seam_in && against <= SEAM_AGAINST_IN;
         trusted.then_some(Recipe { shape, spin, seam_in })
@@ -185,13 +185,13 @@ fn best_spin(stage: &Stage, family: Family, usual: f64) -> f64 {
     if measured.is_nan() { usual } else { measured }
 }
 
-/// The active fraction whose push toward `clock`, flown, moves the ball by `inches`.
+/// The active fraction whose push toward `clock`, flown, moves the ball by `inches`; `per_inch` is the
+/// side-force coefficient of one inch.
 ///
 /// From the lift law at release speed, then two corrections by what the flight says: lift falls a
 /// little as spin parameter rises along the way. The bullet part, whose late side force is not the
 /// recipe's matter, is left out.
-fn active_for(stage: &Stage, shape: Shape, clock: Clock, inches: f64, rpm: f64) -> f64 {
-    let per_inch = coefficient_per_inch(stage, shape);
+fn active_for(stage: &Stage, shape: Shape, clock: Clock, (inches, per_inch): (f64, f64), rpm: f64) -> f64 {
     let mut active_rpm = LiftLaw::Rational.spin_parameter(inches * per_inch) * shape.speed() / BALL_RADIUS / RPM;
     let (side, up) = clock.push();
     for _ in 0..2 {

@@ -11,7 +11,7 @@ use crate::trial::{Grip, Trial};
 
 use super::super::charts::{HALF, Ink, MapPitch, MapTarget, Picture, ShapeMap, Table, inks};
 use super::super::follow::{
-    Ground, chance_range, dot_of, letter, one_line, range, trial_headline, trial_next, trial_reasons,
+    Ground, chance_range, dot_of, letter, one_line, range, trial_headline, trial_next, trial_reasons, window_cells,
 };
 use super::super::format::{in_hundred, plain, signed};
 use super::super::learning::{doubts, set_aside, tries};
@@ -169,16 +169,8 @@ fn description(ground: &Ground, trial: &Trial) -> String {
 }
 
 fn numbers(ground: &Ground, trial: &Trial) -> Table {
-    let limits =
-        |(low, high): (f64, f64), show: fn(f64, usize) -> String| format!("{} to {}", show(low, 1), show(high, 1));
-    let window = ground.target.window;
-    let mut rows = vec![vec![
-        "window".into(),
-        limits(window.speed_mph, plain),
-        limits(window.vertical_break_in, signed),
-        limits(window.glove_side_break_in, signed),
-        String::new(),
-    ]];
+    let [speed, up, side] = window_cells(ground.target, 1);
+    let mut rows = vec![vec!["window".into(), speed, up, side, String::new()]];
     rows.extend(trial.grips.iter().enumerate().map(|(place, grip)| {
         let slot = grip.slot_cost_deg.map(|cost| Estimate { value: -cost.value, low: -cost.high, high: -cost.low });
         vec![

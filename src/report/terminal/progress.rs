@@ -4,7 +4,7 @@
 use crate::progress::{OutingShape, Progress, Watch};
 use crate::stats::Estimate;
 
-use super::super::follow::{Ground, finding_headline, one_line, progress_next, quantity, range};
+use super::super::follow::{Ground, finding_headline, one_line, progress_next, quantity, range, window_cells};
 use super::super::format::{plain, plain_or_signed, signed};
 use super::super::learning::{self, finding_lines, over};
 use super::Page;
@@ -69,17 +69,8 @@ fn watches(page: &mut Page, progress: &Progress) {
 fn outings(page: &mut Page, ground: &Ground, progress: &Progress) {
     let by_outing = &progress.new_pitch.by_outing;
     page.heading(&format!("The {} from outing to outing (± half the 90 % interval)", ground.target.family));
-    let limits =
-        |(low, high): (f64, f64), show: fn(f64, usize) -> String| format!("{} to {}", show(low, 0), show(high, 0));
-    let window = ground.target.window;
-    let mut rows = vec![vec![
-        "window".into(),
-        limits(window.speed_mph, plain),
-        limits(window.vertical_break_in, signed),
-        limits(window.glove_side_break_in, signed),
-        String::new(),
-        String::new(),
-    ]];
+    let [speed, up, side] = window_cells(ground.target, 0);
+    let mut rows = vec![vec!["window".into(), speed, up, side, String::new(), String::new()]];
     let skipped = by_outing.len().saturating_sub(MOST_LISTED);
     for (place, (day, outing)) in progress.days.iter().zip(by_outing).enumerate() {
         if place == 0 || place > skipped {

@@ -7,7 +7,7 @@ use crate::stats::Estimate;
 use crate::trial::{Grip, Trial};
 
 use super::super::follow::{
-    Ground, chance_range, dot_of, letter, one_line, range, trial_headline, trial_next, trial_reasons,
+    Ground, chance_range, dot_of, letter, one_line, range, trial_headline, trial_next, trial_reasons, window_cells,
 };
 use super::super::format::{in_hundred, plain, signed};
 use super::super::learning::tries;
@@ -57,16 +57,8 @@ fn grips(page: &mut Page, trial: &Trial) {
 
 fn numbers(page: &mut Page, ground: &Ground, trial: &Trial) {
     page.heading("What each of them does (± half the 90 % interval of the average)");
-    let range =
-        |(low, high): (f64, f64), show: fn(f64, usize) -> String| format!("{} to {}", show(low, 1), show(high, 1));
-    let window = ground.target.window;
-    let mut rows = vec![vec![
-        "window".into(),
-        range(window.speed_mph, plain),
-        range(window.vertical_break_in, signed),
-        range(window.glove_side_break_in, signed),
-        String::new(),
-    ]];
+    let [speed, up, side] = window_cells(ground.target, 1);
+    let mut rows = vec![vec!["window".into(), speed, up, side, String::new()]];
     rows.extend(trial.grips.iter().enumerate().map(|(place, grip)| numbers_of(letter(place), grip)));
     page.table(&["", "mph", "vertical, in", "glove side, in", "slot, degrees"], rows);
     page.paragraph("slot: against the profile; - is lower.");
