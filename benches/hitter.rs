@@ -11,7 +11,7 @@ use arsenalfit::hitter::Facing;
 use arsenalfit::input::profile_from_toml;
 use arsenalfit::pitch::{Family, Shape};
 use arsenalfit::profile::{Aim, Profile};
-use arsenalfit::search::best_of_family;
+use arsenalfit::search::{Command, best_of_family};
 use arsenalfit::stats::normal_points;
 use divan::counter::ItemsCount;
 use divan::{Bencher, black_box};
@@ -67,5 +67,5 @@ fn best_sweeper(bencher: Bencher) {
     let today = Today::of(&stage);
     bencher
         .counter(ItemsCount::new(1_usize))
-        .bench_local(|| best_of_family(black_box(&stage), &today, Family::Sweeper, &[]).is_ok());
+        .bench_local(|| best_of_family(black_box(&stage), &today, Family::Sweeper, Command::Mastered, &[]).is_ok());
 }

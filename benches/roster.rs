@@ -45,6 +45,6 @@ fn a_staff_ranked(bencher: Bencher, athletes: usize) {
     let question = Question { draws: 32, ..Question::DEFAULT };
     bencher.bench(|| {
         let standings: Vec<_> = profiles.par_iter().map(|profile| standing(profile, question)).collect();
-        ranking(&standings, question.command)
+        ranking(&standings)
     });
 }

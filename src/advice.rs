@@ -193,10 +193,14 @@ pub fn advise(profile: &Profile, question: Question) -> Advice<'_> {
     let today = Today::of(&stage);
     let drawn = draws(profile.athlete.level, stage.pitches.len(), question.draws, question.seed);
     let worlds = worlds(&stage, &today, drawn);
-    let asked = best_of_family(&stage, &today, question.family, &worlds).ok();
+    let asked = best_of_family(&stage, &today, question.family, question.command, &worlds).ok();
     let mut alternatives = alternatives(&stage, &today, question, &worlds);
     let bar = bar(profile, question.family);
-    let weighed = Weighed::of(profile, question, asked.as_ref(), &alternatives, bar);
+    let at_first = asked
+        .as_ref()
+        .filter(|_| question.command == Command::Mastered)
+        .map(|candidate| candidate.worth_at_first(&stage, &today, &worlds).overall);
+    let weighed = Weighed::of(profile, question, asked.as_ref().map(|asked| (asked, at_first)), &alternatives, bar);
     let target = match weighed.better {
         Some(family) => {
             alternatives.iter().position(|a| a.family == family).and_then(|i| alternatives[i].candidate.clone())
@@ -226,10 +230,12 @@ fn alternatives(stage: &Stage, today: &Today, question: Question, worlds: &[Worl
     let mut all: Vec<Alternative> = FAMILIES
         .into_par_iter()
         .filter(|&family| family != question.family && !owned(family))
-        .map(|family| Alternative { family, candidate: best_of_family(stage, today, family, worlds).ok() })
+        .map(|family| Alternative {
+            family,
+            candidate: best_of_family(stage, today, family, question.command, worlds).ok(),
+        })
         .collect();
-    let gain =
-        |a: &Alternative| a.candidate.as_ref().map_or(f64::NEG_INFINITY, |c| c.worth(question.command).overall.value);
+    let gain = |a: &Alternative| a.candidate.as_ref().map_or(f64::NEG_INFINITY, |c| c.worth.overall.value);
     all.sort_by(|a, b| gain(b).total_cmp(&gain(a)));
     all
 }
@@ -244,7 +250,7 @@ impl Weighed {
     fn of(
         profile: &Profile,
         question: Question,
-        asked: Option<&Candidate>,
+        asked: Option<(&Candidate, Option<Estimate>)>,
         alternatives: &[Alternative],
         bar: Option<Bar>,
     ) -> Self {
@@ -253,17 +259,18 @@ impl Weighed {
             reasons.push(Reason::Forbidden(bar));
         }
         match asked {
-            Some(candidate) => reasons.extend(candidate_reasons(profile, question, candidate)),
+            Some((candidate, at_first)) => reasons.extend(candidate_reasons(profile, candidate, at_first)),
             None => reasons.push(out_of_reach(profile, question.family)),
         }
+        let asked = asked.map(|(candidate, _)| candidate);
         if bar.is_some() {
             return Self { verdict: Verdict::NotNow, reasons, better: None };
         }
-        if let Some((better, reason)) = better(profile, question, asked, alternatives) {
+        if let Some((better, reason)) = better(profile, asked, alternatives) {
             reasons.insert(0, reason);
             return Self { verdict: Verdict::OtherPitch, reasons, better: Some(better) };
         }
-        let verdict = asked.map_or(Verdict::NotNow, |candidate| verdict_on(profile, question, candidate));
+        let verdict = asked.map_or(Verdict::NotNow, |candidate| verdict_on(profile, candidate));
         if verdict == Verdict::NotNow {
             reasons.push(Reason::NothingElse);
         }
@@ -272,8 +279,8 @@ impl Weighed {
 }
 
 /// What to do about `candidate` when no other pitch is weighed and nothing forbids it.
-pub fn verdict_on(profile: &Profile, question: Question, candidate: &Candidate) -> Verdict {
-    let worth = candidate.worth(question.command);
+pub fn verdict_on(profile: &Profile, candidate: &Candidate) -> Verdict {
+    let worth = &candidate.worth;
     if worth.chance_real < WORTH_A_TRIAL || worth.overall.value < TRIFLE {
         return Verdict::NotNow;
     }
@@ -283,11 +290,11 @@ pub fn verdict_on(profile: &Profile, question: Question, candidate: &Candidate) 
     if worth.chance_real >= SURE && !leaning && !young && !hand { Verdict::Add } else { Verdict::Trial }
 }
 
-fn candidate_reasons(profile: &Profile, question: Question, candidate: &Candidate) -> Vec<Reason> {
-    let worth = candidate.worth(question.command);
+fn candidate_reasons(profile: &Profile, candidate: &Candidate, at_first: Option<Estimate>) -> Vec<Reason> {
+    let worth = &candidate.worth;
     let mut reasons = vec![Reason::Gain { family: candidate.family, gain: worth.overall, chance: worth.chance_real }];
-    if question.command == Command::Mastered {
-        reasons.push(Reason::AtFirst { gain: candidate.now.overall, mastered: candidate.mastered.overall.value });
+    if let Some(gain) = at_first {
+        reasons.push(Reason::AtFirst { gain, mastered: worth.overall.value });
     }
     let nearest = profile.pitches.iter().min_by(|a, b| {
         let far = |p: &crate::profile::Pitch| p.shape.movement_distance_in(candidate.recipe.shape);
@@ -317,19 +324,14 @@ fn out_of_reach(profile: &Profile, family: Family) -> Reason {
 }
 
 /// Another family that is allowed and clearly better, if there is one.
-fn better(
-    profile: &Profile,
-    question: Question,
-    asked: Option<&Candidate>,
-    alternatives: &[Alternative],
-) -> Option<(Family, Reason)> {
-    let own = asked.map(|candidate| candidate.worth(question.command));
+fn better(profile: &Profile, asked: Option<&Candidate>, alternatives: &[Alternative]) -> Option<(Family, Reason)> {
+    let own = asked.map(|candidate| &candidate.worth);
     alternatives
         .iter()
         .filter(|alternative| bar(profile, alternative.family).is_none())
         .filter_map(|alternative| alternative.candidate.as_ref())
         .find_map(|candidate| {
-            let worth = candidate.worth(question.command);
+            let worth = &candidate.worth;
             let more = worth.overall.value - own.map_or(0.0, |own| own.overall.value);
             let zero = vec![0.0; worth.by_world.len()];
             let against = own.map_or(&zero, |own| &own.by_world);

@@ -8,11 +8,12 @@
 
 use rayon::prelude::*;
 
+use crate::advice::Question;
 use crate::evaluate::{SideOutlook, Stage, Today, draws, worlds};
 use crate::geometry::Side;
 use crate::pitch::Family;
 use crate::profile::{PerSide, Pitch, Profile};
-use crate::search::{Candidate, Command, best_of_family};
+use crate::search::{Candidate, Command, best_of_family, find};
 use crate::separation::{Pair, pairs};
 
 /// Two athletes, compared.
@@ -74,23 +75,22 @@ pub struct Swap {
     pub gain: Option<f64>,
 }
 
-/// Compares two athletes about a pitch of `family`.
-pub fn compare(both: [&Profile; 2], family: Family, command: Command, count: usize, seed: u64) -> Comparison<'_> {
+/// Compares two athletes about the pitch of `question`.
+pub fn compare(both: [&Profile; 2], question: Question) -> Comparison<'_> {
     let pitches = both.map(|profile| profile.pitches.len()).into_iter().max().unwrap_or(0);
     let [first, second] = both;
-    let (one, other) =
-        rayon::join(|| arm(first, family, pitches, count, seed), || arm(second, family, pitches, count, seed));
-    let gains_more = gains_more(&one, &other, command);
+    let (one, other) = rayon::join(|| arm(first, question, pitches), || arm(second, question, pitches));
+    let gains_more = gains_more(&one, &other);
     let swaps = [(first, second, &one), (second, first, &other)]
-        .map(|(own, lender, arm)| swaps(own, lender, family, command, arm.candidate.as_ref()));
-    Comparison { family, command, arms: [one, other], gains_more, swaps }
+        .map(|(own, lender, arm)| swaps(own, lender, question, arm.candidate.as_ref()));
+    Comparison { family: question.family, command: question.command, arms: [one, other], gains_more, swaps }
 }
 
-fn arm(profile: &Profile, family: Family, pitches: usize, count: usize, seed: u64) -> Arm<'_> {
+fn arm(profile: &Profile, question: Question, pitches: usize) -> Arm<'_> {
     let stage = Stage::new(profile);
     let today = Today::of(&stage);
     // As many pitches in the draws as the larger arsenal has, so that both see the same worlds.
-    let worlds = worlds(&stage, &today, draws(stage.profile.athlete.level, pitches, count, seed));
+    let worlds = worlds(&stage, &today, draws(stage.profile.athlete.level, pitches, question.draws, question.seed));
     let aims = PerSide::from_fn(|side| today.plans.on(side).aims.clone());
     Arm {
         profile,
@@ -99,13 +99,13 @@ fn arm(profile: &Profile, family: Family, pitches: usize, count: usize, seed: u6
             let plan = today.plans.on(side);
             SideOutlook::of(plan, &plan.mix.shares, &worlds)
         }),
-        candidate: best_of_family(&stage, &today, family, &worlds).ok(),
-        throws_it: profile.pitches.iter().any(|pitch| pitch.family == family),
+        candidate: best_of_family(&stage, &today, question.family, question.command, &worlds).ok(),
+        throws_it: profile.pitches.iter().any(|pitch| pitch.family == question.family),
     }
 }
 
-fn gains_more(one: &Arm, other: &Arm, command: Command) -> Option<[f64; 2]> {
-    let by_world = |arm: &Arm| arm.candidate.as_ref().map(|candidate| candidate.worth(command).by_world.clone());
+fn gains_more(one: &Arm, other: &Arm) -> Option<[f64; 2]> {
+    let by_world = |arm: &Arm| arm.candidate.as_ref().map(|candidate| candidate.worth.by_world.clone());
     let (one, other) = (by_world(one)?, by_world(other)?);
     let share = |wins: fn(f64, f64) -> bool| {
         let won = one.iter().zip(&other).filter(|&(&a, &b)| wins(a, b)).count();
@@ -115,27 +115,21 @@ fn gains_more(one: &Arm, other: &Arm, command: Command) -> Option<[f64; 2]> {
 }
 
 /// What becomes of `own`'s gain with each thing of `lender`'s, largest change first.
-fn swaps(
-    own: &Profile,
-    lender: &Profile,
-    family: Family,
-    command: Command,
-    candidate: Option<&Candidate>,
-) -> Vec<Swap> {
-    let today = candidate.map_or(0.0, |candidate| candidate.worth(command).overall.value);
+fn swaps(own: &Profile, lender: &Profile, question: Question, candidate: Option<&Candidate>) -> Vec<Swap> {
+    let today = candidate.map_or(0.0, |candidate| candidate.worth.overall.value);
     let mut swaps: Vec<Swap> = Thing::ALL
         .into_par_iter()
-        .map(|thing| Swap { thing, gain: gain(&with(own, lender, thing), family, command) })
+        .map(|thing| Swap { thing, gain: gain(&with(own, lender, thing), question) })
         .collect();
     let change = |swap: &Swap| (swap.gain.unwrap_or(0.0) - today).abs();
     swaps.sort_by(|a, b| change(b).total_cmp(&change(a)));
     swaps
 }
 
-fn gain(profile: &Profile, family: Family, command: Command) -> Option<f64> {
+fn gain(profile: &Profile, question: Question) -> Option<f64> {
     let stage = Stage::new(profile);
     let today = Today::of(&stage);
-    best_of_family(&stage, &today, family, &[]).ok().map(|candidate| candidate.worth(command).overall.value)
+    find(&stage, &today, question.family).ok().map(|found| found.gain(&stage, question.command))
 }
 
 /// `own` with one thing of `lender`'s.

@@ -63,8 +63,8 @@ fn case(seed: u64) -> Option<Case> {
     let level = seen.athlete.level;
     let drawn = draws(level, stage.pitches.len(), DRAWS, seed ^ 0x5eed);
     let worlds = worlds(&stage, &today, drawn);
-    let found = best_of_family(&stage, &today, Family::Sweeper, &worlds).ok()?;
-    let worth = found.worth(Command::Mastered);
+    let found = best_of_family(&stage, &today, Family::Sweeper, Command::Mastered, &worlds).ok()?;
+    let worth = &found.worth;
     // The true shapes are known here, so the true world has no error of measurement.
     let real = draws(level, stage.pitches.len(), 1, seed ^ 0x7e57).pop()?;
     let real = Draw { shape_offsets: vec![[0.0; 3]; stage.pitches.len()], ..real };

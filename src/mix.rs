@@ -3,7 +3,7 @@
 //! Minimises expected runs per pitch over the shares of the pitches by mirror descent
 //! (exponentiated gradient) with exact gradients: multiply each share by exp(-step × slope), bring
 //! the result back inside the bounds by the nearest point in relative entropy, keep the move if it
-//! lowers the runs, and let the step grow or shrink accordingly. The optimality gap reported is the
+//! lowers the runs, and take the next step from how the slopes changed on the way. The optimality gap reported is the
 //! Frank-Wolfe gap: the most that any allowed mix could gain if the slopes held all the way.
 //! Reference: A. Beck and M. Teboulle, Oper. Res. Lett. 31 (2003) 167, from memory.
 //!
@@ -166,8 +166,10 @@ pub struct Effort {
 impl Effort {
     /// For an answer that is shown: a gap of 5e-7 runs per pitch is 5e-5 per 100.
     pub const SHOWN: Self = Self { moves: 2000, gap: 5e-7 };
-    /// For ranking candidates.
-    pub const RANKING: Self = Self { moves: 7, gap: 2e-6 };
+    /// For a first look from a start that may be far off.
+    pub const FIRST_LOOK: Self = Self { moves: 7, gap: 2e-6 };
+    /// For ranking shapes, from the best mix of a neighbouring shape.
+    pub const RANKING: Self = Self { moves: 3, gap: 2e-6 };
 }
 
 /// The best mix found from `starts`, for an objective that returns runs per pitch and their slopes.
@@ -180,7 +182,7 @@ pub fn best_mix(
     starts: &[Vec<f64>],
     effort: Effort,
 ) -> Mix {
-    let quick = Effort { moves: effort.moves.min(Effort::RANKING.moves), ..effort };
+    let quick = Effort { moves: effort.moves.min(Effort::FIRST_LOOK.moves), ..effort };
     let mut mixes: Vec<Mix> = starts.iter().map(|start| descend(&objective, bounds, start, quick)).collect();
     mixes.sort_by(|a, b| a.runs.total_cmp(&b.runs));
     if effort.moves > quick.moves {
@@ -198,27 +200,56 @@ pub fn best_mix(
 const FINISHERS: usize = 2;
 
 fn descend(objective: &impl Fn(&[f64]) -> (f64, Vec<f64>), bounds: &Bounds, start: &[f64], effort: Effort) -> Mix {
-    let (runs, slopes) = objective(start);
-    let mut at = Point { mix: start.to_vec(), runs, slopes };
-    let mut step = 20.0;
+    let mut at = Point::at(objective, start.to_vec());
+    let mut best = at.clone();
+    let mut recent = [at.runs; MEMORY];
+    let mut step = FIRST_STEP;
     for number in 1..=effort.moves {
-        if gap_of(bounds, &at.mix, &at.slopes) < effort.gap {
+        if at.gap(bounds) < effort.gap {
+            best = at;
             break;
         }
         if number % ACROSS_EVERY == 0 {
-            at = across(objective, bounds, at);
+            at = across(objective, bounds, best.clone());
         }
         step = f64::min(step, STEEPEST / range(&at.slopes));
         let moved = Point::at(objective, multiplied(bounds, &at, step));
-        if moved.runs < at.runs {
+        if moved.runs < recent.into_iter().fold(at.runs, f64::max) {
+            step = spectral_step(&at, &moved).unwrap_or(step * LONGER);
             at = moved;
-            step *= 1.6;
+            recent[number % MEMORY] = at.runs;
         } else {
-            step *= 0.35;
+            step *= SHORTER;
+        }
+        if at.runs < best.runs {
+            best = at.clone();
         }
     }
-    let gap = gap_of(bounds, &at.mix, &at.slopes);
-    Mix { shares: at.mix, runs: at.runs, gap }
+    Mix { gap: best.gap(bounds), shares: best.mix, runs: best.runs }
+}
+
+/// A move may raise the runs as long as they stay below those of one of so many moves before
+/// (Grippo, Lampariello and Lucidi, SIAM J. Numer. Anal. 23 (1986) 707, from memory): the steps
+/// below pay over several moves rather than at each.
+const MEMORY: usize = 4;
+/// The first step, in logarithms of shares per run a pitch, and its factors after a move that shows no
+/// bend to go by and after one that was not made.
+const FIRST_STEP: f64 = 20.0;
+const LONGER: f64 = 1.6;
+const SHORTER: f64 = 0.35;
+
+/// The step at which the last move would have followed the bend of the runs: the ratio of the
+/// change in log share to the change in slope, weighed by the change in share (Barzilai and
+/// Borwein, IMA J. Numer. Anal. 8 (1988) 141, from memory, with the logarithm as the mirror).
+/// Nothing where the runs do not bend upward.
+fn spectral_step(from: &Point, to: &Point) -> Option<f64> {
+    let (mut moved, mut bent) = (0.0, 0.0);
+    for pitch in 0..from.mix.len() {
+        let change = to.mix[pitch] - from.mix[pitch];
+        moved += change * (to.mix[pitch].max(TRACE) / from.mix[pitch].max(TRACE)).ln();
+        bent += change * (to.slopes[pitch] - from.slopes[pitch]);
+    }
+    (bent > 0.0 && moved > 0.0).then(|| moved / bent)
 }
 
 /// Moves between two steps across: multiplying brings a pitch back from next to nothing only slowly
@@ -238,6 +269,7 @@ fn across(objective: &impl Fn(&[f64]) -> (f64, Vec<f64>), bounds: &Bounds, at: P
 }
 
 /// A mix with its runs and slopes.
+#[derive(Clone)]
 struct Point {
     mix: Vec<f64>,
     runs: f64,
@@ -248,6 +280,12 @@ impl Point {
     fn at(objective: &impl Fn(&[f64]) -> (f64, Vec<f64>), mix: Vec<f64>) -> Self {
         let (runs, slopes) = objective(&mix);
         Self { mix, runs, slopes }
+    }
+
+    /// The most any allowed mix could gain if the slopes held all the way.
+    fn gap(&self, bounds: &Bounds) -> f64 {
+        let target = bounds.cheapest(&self.slopes);
+        self.mix.iter().zip(&target).zip(&self.slopes).map(|((share, other), slope)| slope * (share - other)).sum()
     }
 }
 
@@ -269,11 +307,6 @@ fn multiplied(bounds: &Bounds, at: &Point, step: f64) -> Vec<f64> {
     let weights: Vec<f64> =
         at.mix.iter().zip(&at.slopes).map(|(share, &slope)| share.max(TRACE) * factor(slope)).collect();
     bounds.nearest(weights)
-}
-
-fn gap_of(bounds: &Bounds, mix: &[f64], slopes: &[f64]) -> f64 {
-    let target = bounds.cheapest(slopes);
-    mix.iter().zip(&target).zip(slopes).map(|((share, other), slope)| slope * (share - other)).sum()
 }
 
 #[cfg(test)]

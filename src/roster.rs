@@ -11,7 +11,7 @@ use crate::advice::{FAMILIES, Question, Verdict, bar, verdict_on};
 use crate::evaluate::{Stage, Today, draws, worlds};
 use crate::pitch::Family;
 use crate::profile::Profile;
-use crate::search::{Candidate, Command, find, promise};
+use crate::search::{Candidate, find, promise};
 
 /// One athlete's place.
 #[derive(Debug, Clone)]
@@ -24,8 +24,8 @@ pub struct Standing {
 
 impl Standing {
     /// What the best new pitch is worth, runs per 100 pitches; nothing without one.
-    pub fn worth(&self, command: Command) -> f64 {
-        self.best.as_ref().map_or(0.0, |best| best.worth(command).overall.value)
+    pub fn worth(&self) -> f64 {
+        self.best.as_ref().map_or(0.0, |best| best.worth.overall.value)
     }
 }
 
@@ -38,11 +38,11 @@ pub fn standing(profile: &Profile, question: Question) -> Standing {
     let found: Vec<_> = finalists(profile, &stage, &today)
         .into_par_iter()
         .filter_map(|family| find(&stage, &today, family).ok())
-        .map(|found| (found.gain(&stage), found))
+        .map(|found| (found.gain(&stage, question.command), found))
         .collect();
     let best = found.into_iter().reduce(|best, next| if next.0 > best.0 { next } else { best });
-    let best = best.map(|(_, found)| found.judged(&stage, &worlds));
-    let verdict = best.as_ref().map_or(Verdict::NotNow, |best| verdict_on(profile, question, best));
+    let best = best.map(|(_, found)| found.judged(&stage, question.command, &worlds));
+    let verdict = best.as_ref().map_or(Verdict::NotNow, |best| verdict_on(profile, best));
     Standing { best, verdict }
 }
 
@@ -64,8 +64,8 @@ fn finalists(profile: &Profile, stage: &Stage, today: &Today) -> Vec<Family> {
 }
 
 /// The order of `standings`, best first: places in the given slice.
-pub fn ranking(standings: &[Standing], command: Command) -> Vec<usize> {
+pub fn ranking(standings: &[Standing]) -> Vec<usize> {
     let mut order: Vec<usize> = (0..standings.len()).collect();
-    order.sort_by(|&a, &b| standings[b].worth(command).total_cmp(&standings[a].worth(command)));
+    order.sort_by(|&a, &b| standings[b].worth().total_cmp(&standings[a].worth()));
     order
 }

@@ -47,14 +47,15 @@ impl LiftLaw {
         }
     }
 
-    /// `C_L / S` at active spin parameter `s` above zero.
+    /// `C_L / S` at active spin parameter S = `turn` / `speed`, both above zero and in the same unit;
+    /// as a fraction, because a flight asks for it thousands of times and divisions are slow.
     #[inline]
-    pub fn coefficient_per_parameter(self, s: f64) -> f64 {
+    pub fn coefficient_per_parameter(self, turn: f64, speed: f64) -> f64 {
         match self {
-            Self::Rational => 1.0 / (0.4 + 2.32 * s),
-            Self::Bilinear if s <= 0.1 => 1.5,
-            Self::Bilinear => 0.09 / s + 0.6,
-            Self::Power => 0.62 * s.powf(-0.3),
+            Self::Rational => speed / (0.4 * speed + 2.32 * turn),
+            Self::Bilinear if turn <= 0.1 * speed => 1.5,
+            Self::Bilinear => 0.09 * speed / turn + 0.6,
+            Self::Power => 0.62 * (turn / speed).powf(-0.3),
         }
     }
 

@@ -8,7 +8,7 @@ use crate::evaluate::{Stage, Today};
 use crate::pitch::{Family, Shape};
 use crate::profile::{Profile, Spread};
 use crate::search::reach::Reach;
-use crate::search::{Candidate, Window, best_of_family};
+use crate::search::{Candidate, Command, Window, best_of_family};
 use crate::spin::Spin;
 use crate::stats::NormalTable;
 
@@ -38,7 +38,7 @@ impl Target {
     pub fn best(profile: &Profile, family: Family) -> Option<Self> {
         let stage = Stage::new(profile);
         // The shape does not depend on what is not known, only its worth does: no world is drawn.
-        let found = best_of_family(&stage, &Today::of(&stage), family, &[]).ok()?;
+        let found = best_of_family(&stage, &Today::of(&stage), family, Command::Mastered, &[]).ok()?;
         Some(Self::of_candidate(&found, profile))
     }
 
@@ -92,7 +92,7 @@ impl Target {
         let table = NormalTable::shared();
         let mass = |axis: usize| {
             let (low, high) = self.ranges()[axis];
-            table.mass_and_slope(low, high, mean[axis], sd[axis].max(1e-9)).0.max(0.0)
+            table.mass_and_slope(low, high, mean[axis], 1.0 / sd[axis].max(1e-9)).0.max(0.0)
         };
         mass(0) * mass(1) * mass(2)
     }

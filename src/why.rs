@@ -100,7 +100,7 @@ struct Trial<'a, 'p> {
 impl<'a, 'p> Trial<'a, 'p> {
     fn new(advice: &'a Advice<'p>, target: &'a Candidate) -> Self {
         let stage = Stage::new(advice.profile);
-        let pitch = target.pitch_with(&stage, advice.question.command);
+        let pitch = target.pitch(&stage);
         let nominal = Draw::nominal(advice.profile.athlete.level, stage.pitches.len());
         let mut trial = Self { advice, target, stage, pitch, nominal, base: 0.0 };
         trial.base = trial.gain(&trial.nominal, &trial.pitch);
@@ -173,13 +173,13 @@ impl<'a, 'p> Trial<'a, 'p> {
 
     /// Worth in a changed world: what was shown, and the difference the change makes.
     fn worth(&self, draw: &Draw, pitch: &NewPitch) -> f64 {
-        let shown = self.target.worth(self.advice.question.command).overall.value;
+        let shown = self.target.worth.overall.value;
         shown + self.gain(draw, pitch) - self.base
     }
 
     /// Runs saved per 100 pitches by the two mixes shown, own results left out.
     fn gain(&self, draw: &Draw, pitch: &NewPitch) -> f64 {
         let world = World::of(&self.stage, &self.advice.today, draw.clone());
-        self.target.worth(self.advice.question.command).gain_in(&self.stage, &world, pitch)
+        self.target.worth.gain_in(&self.stage, &world, pitch)
     }
 }

@@ -29,7 +29,7 @@ fn what_a_worth_leans_on_is_ranked_and_holds_the_worth_itself() {
     let profile = read_profile("profiles/three-quarter-right.toml".as_ref()).expect("a profile");
     let advice = advise(&profile, Question { draws: 32, ..Question::DEFAULT });
     let target = advice.target.as_ref().expect("a pitch to chase");
-    let shown = target.worth(advice.question.command).overall.value;
+    let shown = target.worth.overall.value;
     let why = why(&advice).expect("a pitch to chase");
     let reach: Vec<f64> = why.levers.iter().map(|lever| lever.best - lever.worst).collect();
     assert!(reach.windows(2).all(|pair| pair[0] >= pair[1]), "{reach:?}");

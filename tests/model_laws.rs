@@ -17,7 +17,7 @@ use arsenalfit::mix::{Bounds, Effort, Mix, best_mix};
 use arsenalfit::pitch::{Family, Shape};
 use arsenalfit::profile::{Aim, Level, Limits, PerSide, Profile, Supination};
 use arsenalfit::search::reach::Reach;
-use arsenalfit::search::{Candidate, Worth, best_of_family};
+use arsenalfit::search::{Candidate, Command, Worth, best_of_family};
 use arsenalfit::spin::{LiftLaw, Spin};
 use arsenalfit::units::INCH;
 use common::at_bats::counted;
@@ -51,7 +51,7 @@ fn per_100(runs: f64) -> f64 {
 /// Runs saved per 100 pitches by the best mix with `new` at its best target.
 fn gain(stage: &Stage, plan: &SidePlan, new: &Thrown) -> f64 {
     let aim = plan.aim_for(stage, new);
-    per_100(plan.mix.runs - plan.choose(stage, new, aim, Effort::SHOWN).mix.runs)
+    per_100(plan.mix.runs - plan.choose(stage, new, aim).mix.runs)
 }
 
 /// The same athlete without results and targets of his own, which tie the model to what happened.
@@ -64,11 +64,7 @@ fn by_the_model_alone(mut profile: Profile) -> Profile {
 }
 
 fn best_over(facing: &Facing, bounds: &Bounds, starts: &[Vec<f64>]) -> Mix {
-    let objective = |mix: &[f64]| {
-        let Expected { runs, gradient, .. } = facing.expected(mix);
-        (runs, gradient)
-    };
-    best_mix(objective, bounds, starts, Effort::SHOWN)
+    best_mix(|mix: &[f64]| facing.runs_and_slopes(mix), bounds, starts, Effort::SHOWN)
 }
 
 // The mix.
@@ -78,7 +74,7 @@ fn every_mix_sums_to_one_and_keeps_to_its_bounds() {
     for_every_plan(|whose, stage, plan| {
         for family in Family::ALL {
             let new = typical(stage, family);
-            let mix = plan.choose(stage, &new, plan.aim_for(stage, &new), Effort::SHOWN).mix;
+            let mix = plan.choose(stage, &new, plan.aim_for(stage, &new)).mix;
             for shares in [&plan.mix.shares, &mix.shares] {
                 assert!((shares.iter().sum::<f64>() - 1.0).abs() < 1e-12, "{whose}, {family}: {shares:?}");
                 assert!(shares.iter().all(|share| (0.0..=1.0).contains(share)), "{whose}, {family}: {shares:?}");
@@ -112,7 +108,7 @@ fn the_mix_with_a_new_pitch_is_the_best_to_a_ten_thousandth_of_a_run_per_100_pit
                 let mut new = typical(stage, family);
                 new.spread.command_side_in *= command;
                 new.spread.command_height_in *= command;
-                let mix = plan.choose(stage, &new, plan.aim_for(stage, &new), Effort::SHOWN).mix;
+                let mix = plan.choose(stage, &new, plan.aim_for(stage, &new)).mix;
                 let bounds = stage.bounds(Some(family));
                 let broken = broken_by(&bounds, &mix.shares);
                 if per_100(mix.gap) >= 1e-4 || broken > 1e-6 {
@@ -288,7 +284,7 @@ proptest! {
             shape: shape(speed * stage.pitches[0].shape.speed_mph, vertical, glove_side),
             ..typical(&stage, family)
         };
-        let with = plan.choose(&stage, &new, aim, Effort::SHOWN);
+        let with = plan.choose(&stage, &new, aim);
         prop_assert!(with.mix.runs <= plan.mix.runs + 1e-9, "{} {}", with.mix.runs, plan.mix.runs);
     }
 }
@@ -299,7 +295,7 @@ fn one_who_owns_a_sweeper_gains_next_to_nothing_from_another() {
     let (_, profile) = shipped().into_iter().find(|(found, _)| *found == name).expect("a shipped profile");
     let stage = Stage::new(&profile);
     let today = Today::of(&stage);
-    let worth = best_of_family(&stage, &today, Family::Sweeper, &[]).map(|found| found.mastered);
+    let worth = best_of_family(&stage, &today, Family::Sweeper, Command::Mastered, &[]).map(|found| found.worth);
     assert!(worth.as_ref().is_ok_and(|worth| worth.overall.value < 0.05), "{worth:?}");
 }
 
@@ -406,7 +402,7 @@ proptest! {
         let facing = facing(&stage, side, &pitches, 64);
         let total: f64 = weights.iter().sum();
         let mix: Vec<f64> = weights.iter().map(|weight| weight / total).collect();
-        let slopes = facing.expected(&mix).gradient;
+        let slopes = facing.runs_and_slopes(&mix).1;
         for (pitch, slope) in slopes.iter().enumerate() {
             let at = |step: f64| {
                 let mut moved = mix.clone();
@@ -486,8 +482,8 @@ fn the_same_seed_draws_the_same_worth() {
     let stage = Stage::new(&profile);
     let worth = || {
         let today = Today::of(&stage);
-        let found = best_of_family(&stage, &today, Family::Sweeper, &drawn_worlds(&stage, &today, 8));
-        found.map(|found| found.now.by_world.into_iter().map(f64::to_bits).collect::<Vec<_>>())
+        let found = best_of_family(&stage, &today, Family::Sweeper, Command::Now, &drawn_worlds(&stage, &today, 8));
+        found.map(|found| found.worth.by_world.into_iter().map(f64::to_bits).collect::<Vec<_>>())
     };
     let first = worth();
     assert!(first.as_ref().is_ok_and(|gains| gains.len() == 8), "{first:?}");
@@ -511,8 +507,8 @@ fn a_left_hander_who_mirrors_a_right_hander_gets_the_same_plans() {
         assert_eq!(plan.expected(&plan.mix.shares), mirrored.expected(&mirrored.mix.shares));
     }
     let best = |stage: &Stage| {
-        best_of_family(stage, &Today::of(stage), Family::Sweeper, &[])
-            .map(|found| (found.recipe.shape, found.mastered.overall))
+        best_of_family(stage, &Today::of(stage), Family::Sweeper, Command::Mastered, &[])
+            .map(|found| (found.recipe.shape, found.worth.overall))
     };
     assert!(best(&one).is_ok());
     assert_eq!(best(&one), best(&other));
@@ -737,7 +733,7 @@ fn numbers_of_worth(worth: &Worth) -> Vec<f64> {
 }
 
 fn numbers_of_candidate(found: &Candidate) -> Vec<f64> {
-    let Candidate { recipe, effort, mastered, now, window, frontier, .. } = found;
+    let Candidate { recipe, effort, worth, window, frontier, .. } = found;
     let mut numbers = vec![*effort, recipe.spin.rpm, recipe.spin.active_fraction, recipe.spin.clock.hours()];
     numbers.extend(recipe.seam_in);
     for shape in std::iter::once(recipe.shape).chain(frontier.iter().map(|trade| trade.shape)) {
@@ -747,8 +743,7 @@ fn numbers_of_candidate(found: &Candidate) -> Vec<f64> {
     for range in [window.speed_mph, window.vertical_break_in, window.glove_side_break_in] {
         numbers.extend([range.0, range.1]);
     }
-    numbers.extend(numbers_of_worth(mastered));
-    numbers.extend(numbers_of_worth(now));
+    numbers.extend(numbers_of_worth(worth));
     numbers
 }
 
@@ -793,7 +788,7 @@ proptest! {
             prop_assert!(plan.mix.runs.is_finite() && plan.mix.gap.is_finite(), "{:?}", plan.mix);
             prop_assert!(plan.mix.shares.iter().all(|share| share.is_finite()), "{:?}", plan.mix);
         }
-        if let Ok(found) = best_of_family(&stage, &today, family, &drawn_worlds(&stage, &today, 2)) {
+        if let Ok(found) = best_of_family(&stage, &today, family, Command::Mastered, &drawn_worlds(&stage, &today, 2)) {
             prop_assert!(numbers_of_candidate(&found).into_iter().all(f64::is_finite), "{found:?}");
         }
     }
@@ -814,7 +809,7 @@ fn limits_of_nothing_and_of_everything_are_kept() {
             let shares = &plan.mix.shares;
             assert!(breaking.contains(&shares[2]) && fastballs.contains(&shares[0]), "{limits}: {:?}", plan.mix);
             let new = sweeper_of(&stage);
-            let with = plan.choose(&stage, &new, Aim::DownAway, Effort::SHOWN).mix;
+            let with = plan.choose(&stage, &new, Aim::DownAway).mix;
             assert!(with.runs.is_finite() && with.runs <= plan.mix.runs + 1e-9, "{limits}: {with:?}");
         }
     }

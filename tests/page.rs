@@ -54,7 +54,7 @@ fn pages(profile: &Profile) -> Vec<(&'static str, String)> {
         ("advise", advise_page(profile)),
         ("usage", html::usage(profile, &usage(profile, 16, 1))),
         ("apart", apart_page(profile)),
-        ("compare", html::compare(&compare([profile, &other], Family::Sweeper, Command::Mastered, 16, 1))),
+        ("compare", html::compare(&compare([profile, &other], Question { draws: 16, ..Question::DEFAULT }))),
         ("roster", html::roster(&[member], Command::Mastered)),
     ]
 }

@@ -19,7 +19,7 @@ use arsenalfit::hitter::{Facing, Rates};
 use arsenalfit::input::profile_from_toml;
 use arsenalfit::pitch::{Family, Shape};
 use arsenalfit::profile::{Aim, Profile, Release, Supination};
-use arsenalfit::search::best_of_family;
+use arsenalfit::search::{Command, best_of_family};
 use arsenalfit::stats::normal_points;
 use arsenalfit::units::{FOOT, INCH, MPH};
 use serde::Deserialize;
@@ -259,7 +259,8 @@ fn the_teaching_data_make_a_profile_with_finite_plans_and_advice() {
         }
     }
     for family in [Family::Sweeper, Family::Cutter, Family::Splitter] {
-        let worth = best_of_family(&stage, &today, family, &[]).map(|found| found.mastered.overall.value);
+        let worth =
+            best_of_family(&stage, &today, family, Command::Mastered, &[]).map(|found| found.worth.overall.value);
         assert!(worth.is_ok_and(f64::is_finite), "{family}: {worth:?}");
     }
 }

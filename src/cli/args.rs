@@ -197,12 +197,8 @@ pub(super) struct AdviseArgs {
     /// The pitch asked about.
     #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = families())]
     pub(super) family: Family,
-    /// Judge the pitch with the looser command of its first months.
-    #[arg(long, conflicts_with = "mastered")]
-    now: bool,
-    /// Judge the pitch once mastered (the default).
-    #[arg(long)]
-    mastered: bool,
+    #[command(flatten)]
+    pub(super) time: TimeArgs,
     /// Say which assumptions the worth leans on most.
     #[arg(long)]
     pub(super) why: bool,
@@ -213,7 +209,18 @@ pub(super) struct AdviseArgs {
     pub(super) page: PageArg,
 }
 
-impl AdviseArgs {
+/// Which command a new pitch is judged with.
+#[derive(Debug, Args)]
+pub(super) struct TimeArgs {
+    /// Judge the pitch with the looser command of its first months.
+    #[arg(long, conflicts_with = "mastered")]
+    now: bool,
+    /// Judge the pitch once mastered (the default).
+    #[arg(long)]
+    mastered: bool,
+}
+
+impl TimeArgs {
     pub(super) fn command(&self) -> CommandOf {
         if self.now && !self.mastered { CommandOf::Now } else { CommandOf::Mastered }
     }
@@ -264,6 +271,11 @@ pub(super) struct CompareArgs {
     #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = families())]
     pub(super) family: Family,
     #[command(flatten)]
+    pub(super) time: TimeArgs,
+    /// Worlds drawn from what is not known; more give steadier intervals.
+    #[arg(long, value_name = "N", default_value_t = 128, value_parser = clap::value_parser!(u32).range(16..=4096))]
+    pub(super) draws: u32,
+    #[command(flatten)]
     pub(super) page: PageArg,
 }
 
@@ -272,6 +284,8 @@ pub(super) struct RosterArgs {
     /// A folder of profiles (*.toml).
     #[arg(value_name = "DIR")]
     pub(super) folder: PathBuf,
+    #[command(flatten)]
+    pub(super) time: TimeArgs,
     /// Worlds drawn from what is not known; more give steadier intervals.
     #[arg(long, value_name = "N", default_value_t = 32, value_parser = clap::value_parser!(u32).range(16..=4096))]
     pub(super) draws: u32,

@@ -83,8 +83,12 @@ fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
         (Some(path), []) => read_profile(path)?,
         (path, sessions) => super::sessions::profile_of(path.as_deref(), sessions, &args.reading, cli.seed)?,
     };
-    let question =
-        advice::Question { family: args.family, command: args.command(), draws: args.draws as usize, seed: cli.seed };
+    let question = advice::Question {
+        family: args.family,
+        command: args.time.command(),
+        draws: args.draws as usize,
+        seed: cli.seed,
+    };
     let advice = advise(&profile, question);
     let reasons = args.why.then(|| why(&advice)).flatten();
     args.page.write(|| html::advise(&advice, sights_with_target(&advice).as_ref()))?;

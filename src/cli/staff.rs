@@ -20,8 +20,9 @@ use super::commands::width;
 /// Two athletes beside each other.
 pub(super) fn compare_two(cli: &Cli, args: &CompareArgs) -> Result<String, Failure> {
     let (first, second) = (read_profile(&args.first)?, read_profile(&args.second)?);
-    let draws = Asked::DEFAULT.draws;
-    let comparison = compare([&first, &second], args.family, Asked::DEFAULT.command, draws, cli.seed);
+    let (draws, command) = (args.draws as usize, args.time.command());
+    let question = Asked { family: args.family, command, draws, seed: cli.seed };
+    let comparison = compare([&first, &second], question);
     args.page.write(|| html::compare(&comparison))?;
     Ok(match cli.format {
         Format::Text => terminal::compare(&comparison, width()),
@@ -32,13 +33,13 @@ pub(super) fn compare_two(cli: &Cli, args: &CompareArgs) -> Result<String, Failu
 /// A folder of athletes, ranked. Bad profiles are told beside the answer.
 pub(super) fn roster(cli: &Cli, args: &RosterArgs) -> Result<String, Failure> {
     let files = profiles_in(&args.folder)?;
-    let question = Asked { draws: args.draws as usize, seed: cli.seed, ..Asked::DEFAULT };
+    let question = Asked { draws: args.draws as usize, seed: cli.seed, command: args.time.command(), ..Asked::DEFAULT };
     let (members, bad) = read_and_judge(&files, question);
-    let members = ranked(members, question);
+    let members = ranked(members);
     args.page.write(|| html::roster(&members, question.command))?;
     let answer = match cli.format {
         Format::Text => terminal::roster(&members, question.command, width()),
-        Format::Json => json::roster(&members, question.command),
+        Format::Json => json::roster(&members),
     };
     if bad.is_empty() { Ok(answer) } else { Err(Failure::InPart { answer, bad }) }
 }
@@ -95,10 +96,10 @@ fn read_and_judge(files: &[PathBuf], question: Asked) -> (Vec<Member>, Vec<Input
     (members, bad)
 }
 
-fn ranked(members: Vec<Member>, question: Asked) -> Vec<Member> {
+fn ranked(members: Vec<Member>) -> Vec<Member> {
     let standings: Vec<_> = members.iter().map(|member| member.standing.clone()).collect();
     let mut members: Vec<Option<Member>> = members.into_iter().map(Some).collect();
-    ranking(&standings, question.command).into_iter().filter_map(|place| members[place].take()).collect()
+    ranking(&standings).into_iter().filter_map(|place| members[place].take()).collect()
 }
 
 /// A bar on a terminal, nothing elsewhere.

@@ -1,7 +1,7 @@
 //! An arsenal against hitters of one side: targets, mix, and what comes of them.
 
 use crate::geometry::Side;
-use crate::hitter::{Expected, Facing, PitchLaw};
+use crate::hitter::{Expected, Facing, PitchLaw, Row};
 use crate::mix::{Effort, Mix, best_mix};
 use crate::pitch::Family;
 use crate::profile::{Aim, PerSide};
@@ -105,24 +105,32 @@ impl SidePlan {
         let habit = stage.habit(new, self.side, self.decision);
         let law = |aim| stage.law(new, aim, self.side, self.decision);
         let with_new = self.facing.with(&law(Aim::Middle), &habit);
-        let index = self.aims.len();
-        lowest(Aim::ALL, |aim| with_new.aimed(index, &law(aim)).expected(&mix).runs)
+        lowest(Aim::ALL, |&aim| with_new.runs_of(&with_new.row(&law(aim)), &mix)).unwrap_or(Aim::Middle)
     }
 
     /// The best mix with `new` aimed at `aim`. Never worse than today's: leaving the new pitch out
     /// is one of the starts.
-    pub fn choose(&self, stage: &Stage, new: &Thrown, aim: Aim, effort: Effort) -> Chosen {
-        let law = stage.law(new, aim, self.side, self.decision);
-        let facing = self.facing.with(&law, &stage.habit(new, self.side, self.decision));
-        let bounds = stage.bounds(Some(new.family));
+    pub fn choose(&self, stage: &Stage, new: &Thrown, aim: Aim) -> Chosen {
         // The runs may have a hollow without the new pitch and another with much of it.
         let cap = stage.profile.limits.new_pitch_cap;
-        let starts = [0.6 * cap, cap, 0.2 * cap, 0.0].map(|share| bounds.nearest(self.with_share(share)));
+        let starts = [0.6 * cap, cap, 0.2 * cap, 0.0].map(|share| self.with_share(share));
+        self.choose_from(stage, new, aim, &starts, Effort::SHOWN)
+    }
+
+    /// The mix that so much effort finds from `starts`, with `new` aimed at `aim`.
+    pub fn choose_from(&self, stage: &Stage, new: &Thrown, aim: Aim, starts: &[Vec<f64>], effort: Effort) -> Chosen {
+        let law = stage.law(new, aim, self.side, self.decision);
+        let facing = self.facing.with(&law, &stage.habit(new, self.side, self.decision));
         let own = self.own_with(stage, new);
-        let corrections = &own.corrections;
-        let kept = if effort == Effort::SHOWN { &starts[..] } else { &starts[..1] };
-        let mix = best_mix(objective(&facing, corrections), &bounds, kept, effort);
+        let bounds = stage.bounds(Some(new.family));
+        let starts: Vec<Vec<f64>> = starts.iter().map(|start| bounds.nearest(start.clone())).collect();
+        let mix = best_mix(objective(&facing, &own.corrections), &bounds, &starts, effort);
         Chosen { aim, facing, own, mix }
+    }
+
+    /// Today's best mix with as much of a further pitch as it is likely to be thrown.
+    pub fn with_likely_share(&self, stage: &Stage) -> Vec<f64> {
+        self.with_share(0.6 * stage.profile.limits.new_pitch_cap)
     }
 
     /// What own results say with a further pitch: what they say of its twin, when he throws one.
@@ -158,15 +166,19 @@ fn targets(stage: &Stage, side: Side) -> (Vec<Aim>, Vec<f64>) {
     let bounds = stage.bounds(None);
     let mut shares = bounds_start(&bounds);
     let mut facing = facing(stage, side, &aims, decision);
+    let free: Vec<usize> = (0..aims.len()).filter(|&pitch| given[pitch].is_none()).collect();
+    let row = |pitch: usize, aim| (aim, facing.row(&stage.law(&stage.pitches[pitch], aim, side, decision)));
+    let rows: Vec<[(Aim, Row); Aim::ALL.len()]> = free.iter().map(|&p| Aim::ALL.map(|aim| row(p, aim))).collect();
     for _ in 0..SWEEPS {
-        for pitch in (0..aims.len()).filter(|&pitch| given[pitch].is_none()) {
-            let aimed = |aim| facing.aimed(pitch, &stage.law(&stage.pitches[pitch], aim, side, decision));
+        for (&pitch, rows) in free.iter().zip(&rows) {
             let mix = leaning_on(pitch, &shares);
-            aims[pitch] = lowest(Aim::ALL, |aim| aimed(aim).expected(&mix).runs);
-            facing = aimed(aims[pitch]);
+            if let Some((aim, row)) = lowest(rows, |(_, row)| facing.runs_of(row, &mix)) {
+                facing.aim(pitch, row.clone());
+                aims[pitch] = *aim;
+            }
         }
         let starts = starts(&bounds, shares);
-        shares = best_mix(objective(&facing, &vec![0.0; aims.len()]), &bounds, &starts, Effort::RANKING).shares;
+        shares = best_mix(objective(&facing, &vec![0.0; aims.len()]), &bounds, &starts, Effort::FIRST_LOOK).shares;
     }
     (aims, shares)
 }
@@ -202,9 +214,10 @@ fn facing(stage: &Stage, side: Side, aims: &[Aim], decision: f64) -> Facing {
     Facing::new(&laws, &stage.hitter, side, stage.points())
 }
 
-fn lowest<const N: usize>(aims: [Aim; N], runs: impl Fn(Aim) -> f64) -> Aim {
-    let scored = aims.map(|aim| (runs(aim), aim));
-    scored.into_iter().min_by(|a, b| a.0.total_cmp(&b.0)).map_or(Aim::Middle, |best| best.1)
+/// The first of the choices with the fewest runs.
+fn lowest<T>(choices: impl IntoIterator<Item = T>, runs: impl Fn(&T) -> f64) -> Option<T> {
+    let scored = choices.into_iter().map(|choice| (runs(&choice), choice));
+    scored.min_by(|a, b| a.0.total_cmp(&b.0)).map(|best| best.1)
 }
 
 /// Where a family usually goes. Common practice, no published source.
@@ -238,15 +251,18 @@ fn starts(bounds: &crate::mix::Bounds, so_far: Vec<f64>) -> Vec<Vec<f64>> {
 /// The mixing objective: model runs plus what own results correct.
 fn objective<'f>(facing: &'f Facing, corrections: &'f [f64]) -> impl Fn(&[f64]) -> (f64, Vec<f64>) + 'f {
     move |mix| {
-        let expected = corrected(facing.expected(mix), mix, corrections);
-        (expected.runs, expected.gradient)
+        let (mut runs, mut slopes) = facing.runs_and_slopes(mix);
+        for (pitch, correction) in corrections.iter().enumerate() {
+            runs += mix[pitch] * correction;
+            slopes[pitch] += correction;
+        }
+        (runs, slopes)
     }
 }
 
 fn corrected(mut expected: Expected, mix: &[f64], corrections: &[f64]) -> Expected {
     for (pitch, correction) in corrections.iter().enumerate() {
         expected.runs += mix[pitch] * correction;
-        expected.gradient[pitch] += correction;
         expected.pitch_runs[pitch] += correction;
     }
     expected

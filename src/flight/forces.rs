@@ -63,8 +63,8 @@ impl Forces {
         let turning_squared = turning.dot(turning);
         if turning_squared > 0.0 {
             // C_L v^2 (w_T x v)/|w_T x v| = (C_L / S) r (w x v), since |w x v| = S v^2 / r.
-            let parameter = turning_squared.sqrt() * (BALL_RADIUS / speed_squared);
-            sum = sum + turning * (self.per_metre * BALL_RADIUS * self.lift.coefficient_per_parameter(parameter));
+            let ratio = self.lift.coefficient_per_parameter(BALL_RADIUS * turning_squared.sqrt(), speed_squared);
+            sum = sum + turning * (self.per_metre * BALL_RADIUS * ratio);
         }
         sum.z -= GRAVITY;
         sum

@@ -42,16 +42,20 @@ pub struct PitchLaw {
     seen: Seen,
     /// Mean of what is met.
     met: [f64; MET],
-    /// Factor of the covariance of what is seen, the hitter's own noise included.
-    factor: Cholesky<FEATURES>,
+    /// What a sight's distance from the mean explains, a column a feature: first the distance in
+    /// standard deviations along independent directions (the inverse of the factor of the
+    /// covariance of what is seen, the hitter's own noise included), then the regression of what is
+    /// met on what is seen.
+    explains: Matrix<FEATURES, { FEATURES + MET }>,
+    /// Half the logarithm of the determinant of that covariance.
+    half_log_det: f64,
     /// Columns that turn standard normals into sights: the first three are the directions that say
     /// most of height, side and arrival, so that the evenest coordinates of the set serve them.
     spread: Matrix<FEATURES, FEATURES>,
-    /// Regression of what is met on what is seen.
-    gain: Matrix<MET, FEATURES>,
     /// Covariance of what is met once something has been seen.
     pub(super) left: Matrix<MET, MET>,
-    strike_sd: (f64, f64),
+    /// One over the standard deviations of plate x and z once seen.
+    per_place_sd: [f64; 2],
 }
 
 /// A prediction from what was seen: plate x, plate z, arrival, chance of a strike.
@@ -84,8 +88,20 @@ impl PitchLaw {
             std::array::from_fn(|c| met_cov[r][c] - (0..FEATURES).map(|k| gain[r][k] * cross[c][k]).sum::<f64>())
         });
         let spread = aligned(&factor, &gain);
-        let strike_sd = (left[0][0].max(1e-8).sqrt(), left[1][1].max(1e-8).sqrt());
-        Self { seen: slopes.seen_mean, met: slopes.met_mean, factor, spread, gain, left, strike_sd }
+        let whiten = factor.inverse();
+        let explains = std::array::from_fn(|k| {
+            std::array::from_fn(|i| if i < FEATURES { whiten[i][k] } else { gain[i - FEATURES][k] })
+        });
+        let per_place_sd = [0, 1].map(|k| 1.0 / left[k][k].max(1e-8).sqrt());
+        Self {
+            seen: slopes.seen_mean,
+            met: slopes.met_mean,
+            explains,
+            half_log_det: factor.half_log_det,
+            spread,
+            left,
+            per_place_sd,
+        }
     }
 
     /// Mean arrival time, s.
@@ -98,22 +114,21 @@ impl PitchLaw {
         std::array::from_fn(|i| self.seen[i] + (0..FEATURES).map(|k| self.spread[i][k] * point[k]).sum::<f64>())
     }
 
-    /// Log density of seeing `sight` (up to a constant common to all laws).
+    /// Log density of seeing `sight` (up to a constant common to all laws), and what this pitch, having
+    /// been seen so, will do.
     #[inline]
-    pub(super) fn log_density(&self, sight: &Seen) -> f64 {
-        let off: Seen = std::array::from_fn(|i| sight[i] - self.seen[i]);
-        let scaled = self.factor.forward(&off);
-        -self.factor.half_log_det - 0.5 * scaled.iter().map(|s| s * s).sum::<f64>()
-    }
-
-    /// What this pitch, having been seen so, will do.
-    #[inline]
-    pub(super) fn predict(&self, sight: &Seen) -> Prediction {
-        let off: Seen = std::array::from_fn(|i| sight[i] - self.seen[i]);
-        let [x, z, time] =
-            std::array::from_fn(|r| self.met[r] + (0..FEATURES).map(|k| self.gain[r][k] * off[k]).sum::<f64>());
-        let strike = ZONE.chance(x, self.strike_sd.0, z, self.strike_sd.1);
-        Prediction { x, z, time, strike }
+    pub(super) fn explain(&self, sight: &Seen) -> (f64, Prediction) {
+        let mut explained = [0.0; FEATURES + MET];
+        for ((column, seen), mean) in self.explains.iter().zip(sight).zip(&self.seen) {
+            let off = seen - mean;
+            for (sum, per_unit) in explained.iter_mut().zip(column) {
+                *sum += per_unit * off;
+            }
+        }
+        let far: f64 = explained[..FEATURES].iter().map(|distance| distance * distance).sum();
+        let [x, z, time] = std::array::from_fn(|k| self.met[k] + explained[FEATURES + k]);
+        let strike = ZONE.chance([x, z], self.per_place_sd);
+        (-self.half_log_det - 0.5 * far, Prediction { x, z, time, strike })
     }
 }
 

@@ -16,7 +16,7 @@ mod outcome;
 mod parameters;
 mod swing;
 
-pub use facing::{Expected, Facing};
+pub use facing::{Expected, Facing, Row};
 pub use law::{FEATURES, PitchLaw, Setting};
 pub use outcome::{Rates, RunValues};
 pub use parameters::{FreeParameters, PARAMETERS, Parameter};

@@ -27,11 +27,12 @@ pub struct Zone {
 }
 
 impl Zone {
-    /// Chance that a ball with independent normal place errors is in the zone.
-    pub fn chance(&self, x: f64, x_sd: f64, z: f64, z_sd: f64) -> f64 {
+    /// Chance that a ball with independent normal place errors is in the zone; `per_sd` is one over
+    /// the standard deviation of each place, 1/m.
+    pub fn chance(&self, [x, z]: [f64; 2], per_sd: [f64; 2]) -> f64 {
         let table = NormalTable::shared();
-        table.mass_and_slope(-self.half_width, self.half_width, x, x_sd).0
-            * table.mass_and_slope(self.bottom, self.top, z, z_sd).0
+        table.mass_and_slope(-self.half_width, self.half_width, x, per_sd[0]).0
+            * table.mass_and_slope(self.bottom, self.top, z, per_sd[1]).0
     }
 }
 
@@ -132,9 +133,10 @@ pub(super) struct Contact {
     pub(super) solid_slope: [f64; 3],
 }
 
-/// Spread of the three contact errors of one pitch once seen, hands included.
+/// Precision of the three contact errors of one pitch once seen, hands included: one over each
+/// standard deviation.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct ErrorSpread {
+pub(super) struct Precision {
     pub(super) height: f64,
     pub(super) away: f64,
     pub(super) arrival: f64,
@@ -152,22 +154,23 @@ impl Bat {
 
     /// Contact chances for mean errors `height` (ball above the bat), `away` (ball nearer the bat's
     /// end) and `arrival` (ball later than the bat, the bat's turn included).
-    #[inline]
-    pub(super) fn contact(&self, height: f64, away: f64, arrival: f64, spread: &ErrorSpread) -> Contact {
+    #[expect(clippy::inline_always, reason = "callers that need no slopes must not pay for them")]
+    #[inline(always)]
+    pub(super) fn contact(&self, height: f64, away: f64, arrival: f64, precision: &Precision) -> Contact {
         let table = NormalTable::shared();
-        let mass = |low, high, mean, sd| table.mass_and_slope(low, high, mean, sd);
+        let mass = |low, high, mean, per_sd| table.mass_and_slope(low, high, mean, per_sd);
         let product = |z: (f64, f64), x: (f64, f64), t: (f64, f64)| {
             (z.0 * x.0 * t.0, [z.1 * x.0 * t.0, z.0 * x.1 * t.0, z.0 * x.0 * t.1])
         };
         let (any, any_slope) = product(
-            mass(-self.reach_height, self.reach_height, height, spread.height),
-            mass(-self.reach_hands, self.reach_end, away, spread.away),
-            mass(-self.reach_timing, self.reach_timing, arrival, spread.arrival),
+            mass(-self.reach_height, self.reach_height, height, precision.height),
+            mass(-self.reach_hands, self.reach_end, away, precision.away),
+            mass(-self.reach_timing, self.reach_timing, arrival, precision.arrival),
         );
         let (solid, solid_slope) = product(
-            mass(-self.solid_height, self.solid_height, height, spread.height),
-            mass(-self.solid_along, self.solid_along, away, spread.away),
-            mass(-self.solid_timing, self.solid_timing, arrival, spread.arrival),
+            mass(-self.solid_height, self.solid_height, height, precision.height),
+            mass(-self.solid_along, self.solid_along, away, precision.away),
+            mass(-self.solid_timing, self.solid_timing, arrival, precision.arrival),
         );
         Contact { any, solid, any_slope, solid_slope }
     }

@@ -5,7 +5,7 @@ use crate::compare::{Arm, Comparison, Swap, Thing};
 use crate::geometry::Side;
 use crate::profile::Profile;
 use crate::roster::Standing;
-use crate::search::{Command, TRIFLE};
+use crate::search::TRIFLE;
 
 use super::format::{in_hundred, percent, plain, signed, signed_range};
 use super::words;
@@ -55,7 +55,7 @@ pub(super) fn headline(comparison: &Comparison) -> String {
             _ => format!("A {family} is in reach for neither."),
         };
     };
-    let gain = |arm: &Arm| worth(arm, comparison.command).map_or(0.0, |worth| worth.value);
+    let gain = |arm: &Arm| worth(arm).map_or(0.0, |worth| worth.value);
     if gain(one).max(gain(other)) < TRIFLE {
         format!("A {family} is worth next to nothing to either.")
     } else if first.max(second) < 0.6 {
@@ -77,8 +77,8 @@ pub(super) fn chance(comparison: &Comparison) -> Option<String> {
 }
 
 /// What the pitch is worth to one of them.
-pub(super) fn worth(arm: &Arm, command: Command) -> Option<crate::stats::Estimate> {
-    arm.candidate.as_ref().map(|candidate| candidate.worth(command).overall)
+pub(super) fn worth(arm: &Arm) -> Option<crate::stats::Estimate> {
+    arm.candidate.as_ref().map(|candidate| candidate.worth.overall)
 }
 
 /// Who.
@@ -100,7 +100,7 @@ pub(super) fn worth_sentence(comparison: &Comparison, arm: &Arm) -> String {
         plain(shape.speed_mph, 1),
         signed(shape.vertical_break_in, 1),
         signed(shape.glove_side_break_in, 1),
-        signed_range(candidate.worth(comparison.command).overall, 2),
+        signed_range(candidate.worth.overall, 2),
     )
 }
 
@@ -109,7 +109,7 @@ pub(super) fn reasons(comparison: &Comparison) -> Vec<String> {
     let mut reasons = Vec::new();
     for (index, swaps) in comparison.swaps.iter().enumerate() {
         let (own, lender) = (&comparison.arms[index], &comparison.arms[1 - index]);
-        let today = worth(own, comparison.command).map(|worth| worth.value);
+        let today = worth(own).map(|worth| worth.value);
         reasons.extend(swaps.iter().filter_map(|swap| reason(swap, own, lender, today)));
     }
     if reasons.is_empty() {
@@ -166,7 +166,7 @@ pub(super) fn facts(comparison: &Comparison) -> Vec<Vec<String>> {
         rows.push(both(&format!("most used against {}", words::side(side)), &|arm| most_used(arm, side)));
     }
     rows.push(both(&format!("worth of a {}", comparison.family), &|arm| {
-        worth(arm, comparison.command).map_or("out of reach".into(), |worth| signed_range(worth, 2))
+        worth(arm).map_or("out of reach".into(), |worth| signed_range(worth, 2))
     }));
     rows
 }

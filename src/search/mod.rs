@@ -13,6 +13,7 @@ pub use worth::{SideWorth, TRIFLE, Worth};
 use rayon::prelude::*;
 
 use crate::evaluate::{NewPitch, Stage, Today, World};
+use crate::geometry::Side;
 use crate::mix::Effort;
 use crate::pitch::{Family, Shape};
 use crate::profile::{Aim, PerSide, Spread};
@@ -41,10 +42,10 @@ pub struct Candidate {
     pub recipe: Recipe,
     /// How far from what he throws now; see [`reach::effort`].
     pub effort: f64,
-    /// What it is worth once mastered, with the command of his other pitches.
-    pub mastered: Worth,
-    /// What it is worth at first, with a quarter more scatter.
-    pub now: Worth,
+    /// The command that its worth counts.
+    pub command: Command,
+    /// What it is worth.
+    pub worth: Worth,
     /// The window that keeps 90 % of the gain.
     pub window: Window,
     /// Shapes that trade gain against effort, cheapest first.
@@ -86,14 +87,20 @@ const COARSE: [usize; 3] = [2, 3, 3];
 /// Share of the gain that the window keeps.
 const WINDOW_SHARE: f64 = 0.9;
 
-/// The best reachable shape of `family`, its window and its worth over `worlds`. The shape is chosen
-/// for the pitch once mastered: an off-season is spent on what it will be.
+/// The best reachable shape of `family`, its window and its worth with the command of `command` over
+/// `worlds`. The shape is chosen for the pitch once mastered: an off-season is spent on what it will be.
 ///
 /// # Errors
 /// [`OutOfReach`] when no shape that goes by the family's name can be made with the spin this
 /// athlete has, from his slot, with the seams' help bounded as his profile says.
-pub fn best_of_family(stage: &Stage, today: &Today, family: Family, worlds: &[World]) -> Result<Candidate, OutOfReach> {
-    Ok(find(stage, today, family)?.judged(stage, worlds))
+pub fn best_of_family(
+    stage: &Stage,
+    today: &Today,
+    family: Family,
+    command: Command,
+    worlds: &[World],
+) -> Result<Candidate, OutOfReach> {
+    Ok(find(stage, today, family)?.judged(stage, command, worlds))
 }
 
 /// The best reachable shape of a family, before its window and its worth are looked into.
@@ -102,7 +109,7 @@ pub struct Found<'h, 'p> {
     hunt: Hunt<'h, 'p>,
     tried: Vec<([f64; 3], f64)>,
     best: [f64; 3],
-    aims: PerSide<Aim>,
+    footing: Footing,
     recipe: Recipe,
 }
 
@@ -113,35 +120,33 @@ pub struct Found<'h, 'p> {
 pub fn find<'h, 'p>(stage: &Stage<'p>, today: &'h Today, family: Family) -> Result<Found<'h, 'p>, OutOfReach> {
     let hunt = Hunt::new(stage, today, family);
     let tried = hunt.grid(FINE);
-    let start = tried.iter().copied().max_by(|a, b| a.1.total_cmp(&b.1)).ok_or(OutOfReach)?;
-    let aims = hunt.aims(start.0).ok_or(OutOfReach)?;
-    let (best, _) = compass(start, &hunt.bounds, [2.0, 2.5, 2.5], 3, |point| hunt.score(point, aims));
-    let aims = hunt.aims(best).ok_or(OutOfReach)?;
+    let (start, _) = tried.iter().copied().max_by(|a, b| a.1.total_cmp(&b.1)).ok_or(OutOfReach)?;
+    let footing = hunt.footing(start).ok_or(OutOfReach)?;
+    let best =
+        compass(start, &hunt.bounds, [2.0, 2.5, 2.5], 3, |point| hunt.score(point, &footing)).ok_or(OutOfReach)?;
+    let footing = hunt.footing(best).ok_or(OutOfReach)?;
     let recipe = hunt.recipe(best).ok_or(OutOfReach)?;
-    Ok(Found { hunt, tried, best, aims, recipe })
+    Ok(Found { hunt, tried, best, footing, recipe })
 }
 
 impl Found<'_, '_> {
-    /// Runs saved per 100 pitches once mastered, on the best guess alone.
-    pub fn gain(&self, stage: &Stage) -> f64 {
-        let pitch = self.recipe.pitch(stage, self.hunt.reach.family, new_spread(stage, Command::Mastered));
+    /// Runs saved per 100 pitches with the command of `command`, on the best guess alone.
+    pub fn gain(&self, stage: &Stage, command: Command) -> f64 {
+        let pitch = self.recipe.pitch(stage, self.hunt.reach.family, new_spread(stage, command));
         Worth::of(stage, self.hunt.today, &pitch, &[]).overall.value
     }
 
     /// The shape with its window, its effort and its worth over `worlds`.
-    pub fn judged(&self, stage: &Stage, worlds: &[World]) -> Candidate {
+    pub fn judged(&self, stage: &Stage, command: Command, worlds: &[World]) -> Candidate {
         let (family, recipe) = (self.hunt.reach.family, self.recipe);
-        let worth = |command| {
-            let pitch = recipe.pitch(stage, family, new_spread(stage, command));
-            Worth::of(stage, self.hunt.today, &pitch, worlds)
-        };
+        let pitch = recipe.pitch(stage, family, new_spread(stage, command));
         Candidate {
             family,
             recipe,
             effort: effort(stage, family, &recipe),
-            mastered: worth(Command::Mastered),
-            now: worth(Command::Now),
-            window: self.hunt.window(self.best, self.aims),
+            command,
+            worth: Worth::of(stage, self.hunt.today, &pitch, worlds),
+            window: self.hunt.window(self.best, &self.footing),
             frontier: self.hunt.frontier(&self.tried),
         }
     }
@@ -155,24 +160,20 @@ pub fn promise(stage: &Stage, today: &Today, family: Family) -> Option<f64> {
 }
 
 impl Candidate {
-    /// The pitch itself once mastered, as an evaluation on `stage` sees it.
+    /// The pitch itself, with the command its worth counts, as an evaluation on `stage` sees it.
     pub fn pitch(&self, stage: &Stage) -> NewPitch {
-        self.pitch_with(stage, Command::Mastered)
+        self.recipe.pitch(stage, self.family, new_spread(stage, self.command))
     }
 
-    /// The pitch itself with the command of that time.
-    pub fn pitch_with(&self, stage: &Stage, command: Command) -> NewPitch {
-        self.recipe.pitch(stage, self.family, new_spread(stage, command))
-    }
-
-    /// What it is worth with the command of that time.
-    pub fn worth(&self, command: Command) -> &Worth {
-        match command {
-            Command::Now => &self.now,
-            Command::Mastered => &self.mastered,
-        }
+    /// What the same pitch is worth with the command of its first months.
+    pub fn worth_at_first(&self, stage: &Stage, today: &Today, worlds: &[World]) -> Worth {
+        Worth::of(stage, today, &self.recipe.pitch(stage, self.family, new_spread(stage, Command::Now)), worlds)
     }
 }
+
+/// What shapes near one another share: where the new pitch is aimed and about the best mix with it.
+#[derive(Debug)]
+struct Footing(PerSide<(Aim, Vec<f64>)>);
 
 /// The hunt for one family's best shape. Points are (speed, vertical, glove side).
 #[derive(Debug)]
@@ -197,44 +198,49 @@ impl<'h, 'p> Hunt<'h, 'p> {
         self.reach.recipe(&self.stage, shape(point))
     }
 
-    /// Every reachable grid point with its score. The targets are chosen once, at the middle one.
+    /// Every reachable grid point with its score, on the footing of the middle one.
     fn grid(&self, cells: [usize; 3]) -> Vec<([f64; 3], f64)> {
         let points: Vec<[f64; 3]> =
             grid(&self.bounds, cells).into_iter().filter(|&point| self.recipe(point).is_some()).collect();
-        let Some(aims) = points.get(points.len() / 2).and_then(|&middle| self.aims(middle)) else {
+        let Some(footing) = points.get(points.len() / 2).and_then(|&middle| self.footing(middle)) else {
             return Vec::new();
         };
-        points.par_iter().filter_map(|&point| self.score(point, aims).map(|score| (point, score))).collect()
+        points.par_iter().filter_map(|&point| self.score(point, &footing).map(|score| (point, score))).collect()
     }
 
-    fn aims(&self, point: [f64; 3]) -> Option<PerSide<Aim>> {
+    fn footing(&self, point: [f64; 3]) -> Option<Footing> {
         let thrown = self.recipe(point)?.pitch(&self.stage, self.reach.family, self.spread).thrown;
-        Some(PerSide::from_fn(|side| self.today.rough.on(side).aim_for(&self.stage, &thrown)))
+        Some(Footing(PerSide::from_fn(|side| {
+            let plan = self.today.rough.on(side);
+            let aim = plan.aim_for(&self.stage, &thrown);
+            let start = plan.with_likely_share(&self.stage);
+            (aim, plan.choose_from(&self.stage, &thrown, aim, &[start], Effort::FIRST_LOOK).mix.shares)
+        })))
     }
 
     /// Runs saved per 100 pitches, both sides weighted.
-    fn gain(&self, recipe: &Recipe, aims: PerSide<Aim>) -> f64 {
+    fn gain(&self, recipe: &Recipe, footing: &Footing) -> f64 {
         let thrown = recipe.pitch(&self.stage, self.reach.family, self.spread).thrown;
-        crate::geometry::Side::BOTH
-            .into_iter()
-            .map(|side| {
-                let plan = self.today.rough.on(side);
-                let with = plan.choose(&self.stage, &thrown, *aims.on(side), Effort::RANKING);
-                self.stage.side_share(side) * (plan.mix.runs - with.mix.runs).max(0.0) * 100.0
-            })
-            .sum()
+        let on_side = |side| {
+            let plan = self.today.rough.on(side);
+            let (aim, shares) = footing.0.on(side);
+            let with = plan.choose_from(&self.stage, &thrown, *aim, std::slice::from_ref(shares), Effort::RANKING);
+            self.stage.side_share(side) * (plan.mix.runs - with.mix.runs).max(0.0) * 100.0
+        };
+        Side::BOTH.into_iter().map(on_side).sum()
     }
 
-    fn score(&self, point: [f64; 3], aims: PerSide<Aim>) -> Option<f64> {
+    fn score(&self, point: [f64; 3], footing: &Footing) -> Option<f64> {
         let recipe = self.recipe(point)?;
-        Some(self.gain(&recipe, aims) - EFFORT_PRICE * effort(&self.stage, self.reach.family, &recipe))
+        Some(self.gain(&recipe, footing) - EFFORT_PRICE * effort(&self.stage, self.reach.family, &recipe))
     }
 
     /// From the best point outward along each axis while 90 % of the gain is kept.
-    fn window(&self, best: [f64; 3], aims: PerSide<Aim>) -> Window {
-        let full = self.recipe(best).map_or(0.0, |recipe| self.gain(&recipe, aims));
-        let kept =
-            |point: [f64; 3]| self.recipe(point).is_some_and(|recipe| self.gain(&recipe, aims) >= WINDOW_SHARE * full);
+    fn window(&self, best: [f64; 3], footing: &Footing) -> Window {
+        let full = self.recipe(best).map_or(0.0, |recipe| self.gain(&recipe, footing));
+        let kept = |point: [f64; 3]| {
+            self.recipe(point).is_some_and(|recipe| self.gain(&recipe, footing) >= WINDOW_SHARE * full)
+        };
         let reach = |axis: usize, step: f64| {
             const MOST_STEPS: usize = 6;
             let moved = |steps: usize| {

@@ -17,16 +17,16 @@ pub fn grid(bounds: &Bounds3, counts: [usize; 3]) -> Vec<[f64; 3]> {
     along(0).flat_map(|a| along(1).flat_map(move |b| along(2).map(move |c| [a, b, c]))).collect()
 }
 
-/// The best point the compass finds from `start`, and its score (higher is better). `score` gives
-/// nothing for points that are not allowed.
+/// The best point the compass finds from `start`; higher scores are better. `score` gives nothing for
+/// points that are not allowed, and so does the compass for a start that is not.
 pub fn compass(
-    start: ([f64; 3], f64),
+    start: [f64; 3],
     bounds: &Bounds3,
     first_steps: [f64; 3],
     halvings: usize,
     score: impl Fn([f64; 3]) -> Option<f64>,
-) -> ([f64; 3], f64) {
-    let (mut best, mut best_score) = start;
+) -> Option<[f64; 3]> {
+    let (mut best, mut best_score) = (start, score(start)?);
     let mut steps = first_steps;
     let mut left = halvings;
     while left > 0 {
@@ -42,7 +42,7 @@ pub fn compass(
             left -= 1;
         }
     }
-    (best, best_score)
+    Some(best)
 }
 
 fn neighbours(point: [f64; 3], bounds: &Bounds3, steps: [f64; 3]) -> Vec<[f64; 3]> {
@@ -65,8 +65,7 @@ mod tests {
     fn the_compass_finds_the_top_of_a_hill_and_stays_in_its_box() {
         let bounds = [(0.0, 4.0), (0.0, 4.0), (0.0, 4.0)];
         let hill = |p: [f64; 3]| Some(-(p[0] - 1.3).powi(2) - (p[1] - 2.1).powi(2) - (p[2] - 9.0).powi(2));
-        let start = ([2.0; 3], hill([2.0; 3]).unwrap_or(f64::NEG_INFINITY));
-        let (best, _) = compass(start, &bounds, [1.0; 3], 8, hill);
+        let best = compass([2.0; 3], &bounds, [1.0; 3], 8, hill).expect("the start is allowed");
         assert!((best[0] - 1.3).abs() < 0.02 && (best[1] - 2.1).abs() < 0.02 && best[2] > 3.99, "{best:?}");
     }
 

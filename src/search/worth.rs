@@ -10,7 +10,6 @@ use rayon::prelude::*;
 use crate::evaluate::{Chosen, NewPitch, SideOutlook, Stage, Today, World};
 use crate::geometry::Side;
 use crate::hitter::Expected;
-use crate::mix::Effort;
 use crate::profile::{Aim, PerSide};
 use crate::stats::Estimate;
 
@@ -85,7 +84,7 @@ struct OneSide {
 impl OneSide {
     fn of(stage: &Stage, today: &Today, pitch: &NewPitch, side: Side, worlds: &[World]) -> Self {
         let plan = today.plans.on(side);
-        let chosen = plan.choose(stage, &pitch.thrown, plan.aim_for(stage, &pitch.thrown), Effort::SHOWN);
+        let chosen = plan.choose(stage, &pitch.thrown, plan.aim_for(stage, &pitch.thrown));
         let (old, new) = (&plan.mix.shares, &chosen.mix.shares);
         let before: Vec<Expected> = worlds.par_iter().map(|world| world.expected(side, old)).collect();
         let after: Vec<Expected> =

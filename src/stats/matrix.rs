@@ -62,6 +62,17 @@ impl<const N: usize> Cholesky<N> {
         x
     }
 
+    /// The inverse of `L`, lower triangular.
+    pub fn inverse(&self) -> Matrix<N, N> {
+        let mut columns = [[0.0; N]; N];
+        for (k, column) in columns.iter_mut().enumerate() {
+            let mut axis = [0.0; N];
+            axis[k] = 1.0;
+            *column = self.forward(&axis);
+        }
+        std::array::from_fn(|row| std::array::from_fn(|k| columns[k][row]))
+    }
+
     /// `L z`: turns independent standard normals into a draw with this covariance.
     pub fn spread(&self, z: &[f64; N]) -> [f64; N] {
         std::array::from_fn(|row| (0..=row).map(|k| self.lower[row][k] * z[k]).sum())
@@ -80,5 +91,7 @@ mod tests {
         let close = |found: [f64; 2], expected: [f64; 2]| (0..2).all(|i| (found[i] - expected[i]).abs() < 1e-14);
         assert!(close(factor.spread(&[1.0, 1.0]), [2.0, 3.0]));
         assert!(close(factor.solve(&[8.0, 12.0]), [1.0, 2.0]));
+        let inverse = factor.inverse();
+        assert!(close(inverse[0], [0.5, 0.0]) && close(inverse[1], [-0.25, 0.5]));
     }
 }

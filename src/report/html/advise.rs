@@ -34,7 +34,7 @@ pub fn advise(advice: &Advice, sights: Option<&PerSide<Sight>>) -> String {
             let views = Side::BOTH.map(|side| hitter_view(sights.on(side), &names, &inks, profile.athlete.throws));
             page.pictures("What hitters see", "sight", views);
         }
-        let worth = target.worth(advice.question.command);
+        let worth = &target.worth;
         let uses = Side::BOTH.map(|side| usage(advice, side, worth.sides.on(side), &inks));
         page.pictures("How it would be used", "usage", uses);
     }
@@ -51,7 +51,7 @@ fn capital_about(advice: &Advice) -> String {
 fn facts(advice: &Advice, target: &Candidate) -> Vec<(String, String)> {
     let shape = target.recipe.shape;
     let spin = target.recipe.spin;
-    let worth = target.worth(advice.question.command);
+    let worth = &target.worth;
     vec![
         ("speed to chase".into(), format!("{} mph", plain(shape.speed_mph, 0))),
         ("vertical break".into(), format!("{} in", signed(shape.vertical_break_in, 1))),
@@ -142,7 +142,7 @@ fn worth_by_family(advice: &Advice) -> Picture {
         .iter()
         .zip(marks)
         .map(|((family, candidate), ink)| {
-            let worth = candidate.map(|candidate| candidate.worth(advice.question.command));
+            let worth = candidate.map(|candidate| &candidate.worth);
             RangeRow {
                 name: family.name().into(),
                 ink,
@@ -153,7 +153,7 @@ fn worth_by_family(advice: &Advice) -> Picture {
             }
         })
         .collect();
-    let table = all.iter().map(|(family, candidate)| family_row(advice, family.name(), *candidate)).collect();
+    let table = all.iter().map(|(family, candidate)| family_row(family.name(), *candidate)).collect();
     ranges(
         format!("Runs saved per 100 pitches, {}", words::command(advice.question.command)),
         &rows,
@@ -163,11 +163,11 @@ fn worth_by_family(advice: &Advice) -> Picture {
     )
 }
 
-fn family_row(advice: &Advice, name: &str, candidate: Option<&Candidate>) -> Vec<String> {
+fn family_row(name: &str, candidate: Option<&Candidate>) -> Vec<String> {
     let Some(candidate) = candidate else {
         return vec![name.into(), "out of reach".into(), "-".into(), "-".into(), "-".into()];
     };
-    let (shape, worth) = (candidate.recipe.shape, candidate.worth(advice.question.command));
+    let (shape, worth) = (candidate.recipe.shape, &candidate.worth);
     vec![
         name.into(),
         format!(

@@ -39,7 +39,7 @@ fn worth(comparison: &Comparison) -> Picture {
         .map(|arm| RangeRow {
             name: staff::name(arm).to_owned(),
             ink,
-            worth: staff::worth(arm, comparison.command),
+            worth: staff::worth(arm),
             effort: arm.candidate.as_ref().map_or(0.0, |candidate| candidate.effort),
             note: arm
                 .candidate
@@ -48,7 +48,7 @@ fn worth(comparison: &Comparison) -> Picture {
         })
         .collect();
     let table = comparison.arms.iter().map(|arm| {
-        let worth = staff::worth(arm, comparison.command).map_or("out of reach".into(), |worth| signed_range(worth, 2));
+        let worth = staff::worth(arm).map_or("out of reach".into(), |worth| signed_range(worth, 2));
         vec![staff::name(arm).to_owned(), worth]
     });
     ranges(

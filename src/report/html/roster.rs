@@ -21,13 +21,13 @@ pub fn roster(members: &[Member], command: Command) -> String {
         &format!("ranked by what the best new pitch is worth {}", words::command(command)),
     );
     if !members.is_empty() {
-        page.pictures("The best new pitch for each", "roster", [picture(members, command)]);
+        page.pictures("The best new pitch for each", "roster", [picture(members)]);
     }
-    page.table("Everybody", &Table::new(&ROSTER_HEADER, roster_rows(members, command)).with_words(3));
+    page.table("Everybody", &Table::new(&ROSTER_HEADER, roster_rows(members)).with_words(3));
     page.finish()
 }
 
-fn picture(members: &[Member], command: Command) -> Picture {
+fn picture(members: &[Member]) -> Picture {
     let drawn = &members[..members.len().min(DRAWN)];
     let rows: Vec<RangeRow> = drawn
         .iter()
@@ -38,7 +38,7 @@ fn picture(members: &[Member], command: Command) -> Picture {
                 name: member.profile.athlete.name.clone(),
                 // A family keeps its mark, so each row is inked alone.
                 ink: inks([family])[0],
-                worth: best.map(|best| best.worth(command).overall),
+                worth: best.map(|best| best.worth.overall),
                 effort: best.map_or(0.0, |best| best.effort),
                 note: best.map_or("none in reach".into(), |best| {
                     format!("{}, {}", best.family, staff::verdict(member.standing.verdict))
@@ -46,7 +46,7 @@ fn picture(members: &[Member], command: Command) -> Picture {
             }
         })
         .collect();
-    let table = Table::new(&ROSTER_HEADER, roster_rows(drawn, command)).with_words(3);
+    let table = Table::new(&ROSTER_HEADER, roster_rows(drawn)).with_words(3);
     let legend = format!(
         "Mark: best guess, its shape the family; bar: 90 % interval; grey band: too little to matter. {}",
         if members.len() > DRAWN { format!("The first {DRAWN} are drawn.") } else { String::new() }

@@ -63,7 +63,7 @@ impl WhyForm {
 
 impl<'a> AdviceForm<'a> {
     fn of(advice: &'a Advice) -> Self {
-        let worth = advice.target.as_ref().map(|target| target.worth(advice.question.command));
+        let worth = advice.target.as_ref().map(|target| &target.worth);
         let new_name = advice.target.as_ref().map(|target| target.family.name());
         Self {
             athlete: &advice.profile.athlete.name,
@@ -85,7 +85,7 @@ impl<'a> AdviceForm<'a> {
                 };
                 BeforeAfterForm { same_side: side(Side::Same), opposite_side: side(Side::Opposite) }
             }),
-            alternatives: advice.alternatives.iter().map(|a| AlternativeForm::of(a, advice)).collect(),
+            alternatives: advice.alternatives.iter().map(AlternativeForm::of).collect(),
             why: None,
         }
     }
@@ -157,9 +157,9 @@ struct AlternativeForm {
 }
 
 impl AlternativeForm {
-    fn of(alternative: &Alternative, advice: &Advice) -> Self {
+    fn of(alternative: &Alternative) -> Self {
         let candidate = alternative.candidate.as_ref();
-        let worth = candidate.map(|candidate| candidate.worth(advice.question.command));
+        let worth = candidate.map(|candidate| &candidate.worth);
         let shape = candidate.map(|candidate| candidate.recipe.shape);
         Self {
             family: alternative.family.name(),

@@ -4,7 +4,6 @@ use serde::Serialize;
 
 use crate::compare::{Arm, Comparison, Swap, Thing};
 use crate::geometry::Side;
-use crate::search::Command;
 
 use super::super::staff;
 use super::shared::{EstimateForm, SideForm};
@@ -12,7 +11,7 @@ use super::{pretty, round};
 
 /// The comparison as one JSON object.
 pub fn compare(comparison: &Comparison) -> String {
-    let arm = |index: usize| ArmForm::of(&comparison.arms[index], &comparison.swaps[index], comparison.command);
+    let arm = |index: usize| ArmForm::of(&comparison.arms[index], &comparison.swaps[index]);
     pretty(&CompareForm {
         family: comparison.family.name(),
         summary: staff::headline(comparison),
@@ -54,7 +53,7 @@ struct SwapForm {
 }
 
 impl<'a> ArmForm<'a> {
-    fn of(arm: &Arm<'a>, swaps: &[Swap], command: Command) -> Self {
+    fn of(arm: &Arm<'a>, swaps: &[Swap]) -> Self {
         let side = |side: Side| SideForm::of(arm.profile, None, arm.usage.on(side));
         Self {
             athlete: staff::name(arm),
@@ -62,7 +61,7 @@ impl<'a> ArmForm<'a> {
             slot_deg: round(arm.profile.release.slot_deg, 1),
             in_reach: arm.candidate.is_some(),
             throws_it_already: arm.throws_it,
-            gain_runs_per_100: staff::worth(arm, command).map(EstimateForm::of),
+            gain_runs_per_100: staff::worth(arm).map(EstimateForm::of),
             with_the_others: swaps.iter().map(SwapForm::of).collect(),
             closest_pair_movement_in: arm
                 .pairs

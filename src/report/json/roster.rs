@@ -2,18 +2,16 @@
 
 use serde::Serialize;
 
-use crate::search::Command;
-
 use super::super::staff::Member;
 use super::super::words;
 use super::round;
 use super::shared::EstimateForm;
 
 /// Every member on a line of its own.
-pub fn roster(members: &[Member], command: Command) -> String {
+pub fn roster(members: &[Member]) -> String {
     let line = |(index, member): (usize, &Member)| {
         // Forms hold numbers, texts and lists only, so that writing them cannot fail.
-        let mut line = serde_json::to_string(&MemberForm::of(index + 1, member, command)).unwrap_or_default();
+        let mut line = serde_json::to_string(&MemberForm::of(index + 1, member)).unwrap_or_default();
         line.push('\n');
         line
     };
@@ -41,7 +39,7 @@ struct TargetForm {
 }
 
 impl<'a> MemberForm<'a> {
-    fn of(rank: usize, member: &'a Member, command: Command) -> Self {
+    fn of(rank: usize, member: &'a Member) -> Self {
         let best = member.standing.best.as_ref();
         Self {
             rank,
@@ -54,8 +52,8 @@ impl<'a> MemberForm<'a> {
                 vertical_break_in: round(best.recipe.shape.vertical_break_in, 1),
                 glove_side_break_in: round(best.recipe.shape.glove_side_break_in, 1),
             }),
-            gain_runs_per_100: best.map(|best| EstimateForm::of(best.worth(command).overall)),
-            chance_real: best.map(|best| round(best.worth(command).chance_real, 3)),
+            gain_runs_per_100: best.map(|best| EstimateForm::of(best.worth.overall)),
+            chance_real: best.map(|best| round(best.worth.chance_real, 3)),
             effort: best.map(|best| round(best.effort, 2)),
         }
     }

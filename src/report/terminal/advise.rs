@@ -73,7 +73,7 @@ fn shape(page: &mut Page, advice: &Advice, target: &Candidate) {
 }
 
 fn use_of(page: &mut Page, advice: &Advice, target: &Candidate) {
-    let worth = target.worth(advice.question.command);
+    let worth = &target.worth;
     page.heading(&format!("Worth, in runs saved per 100 pitches, {}", words::command(advice.question.command)));
     let row = |name: &str, gain| vec![name.to_owned(), signed_range(gain, 2)];
     page.table(
@@ -154,7 +154,7 @@ fn alternatives(page: &mut Page, advice: &Advice) {
             let Some(candidate) = &alternative.candidate else {
                 return vec![name, "out of reach".into(), String::new(), String::new(), String::new()];
             };
-            let worth = candidate.worth(advice.question.command);
+            let worth = &candidate.worth;
             let shape = candidate.recipe.shape;
             let numbers = [shape.vertical_break_in, shape.glove_side_break_in].map(|inches| signed(inches, 0));
             vec![

@@ -16,7 +16,7 @@ pub fn roster(members: &[Member], command: Command, width: u16) -> String {
     let count = members.len();
     let noun = if count == 1 { "athlete" } else { "athletes" };
     page.heading_line(&format!("{count} {noun}, ranked by what the best new pitch is worth"));
-    page.table(&HEADER, rows(members, command));
+    page.table(&HEADER, rows(members));
     page.paragraph(&format!(
         "Worth: runs saved per 100 pitches, {}. Target: mph, vertical and glove-side break, in.",
         words::command(command)
@@ -28,10 +28,10 @@ pub fn roster(members: &[Member], command: Command, width: u16) -> String {
 pub(in super::super) const HEADER: [&str; 6] = ["athlete", "verdict", "pitch", "target", "worth", "90 % interval"];
 
 /// A row for each member, in order.
-pub(in super::super) fn rows(members: &[Member], command: Command) -> Vec<Vec<String>> {
+pub(in super::super) fn rows(members: &[Member]) -> Vec<Vec<String>> {
     let row = |(index, member): (usize, &Member)| {
         let best = member.standing.best.as_ref();
-        let worth = best.map(|best| best.worth(command).overall);
+        let worth = best.map(|best| best.worth.overall);
         vec![
             format!("{}. {}", index + 1, member.profile.athlete.name),
             staff::verdict(member.standing.verdict).into(),
