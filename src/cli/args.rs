@@ -9,19 +9,24 @@ use crate::pitch::{Family, Shape};
 use crate::search::Command as CommandOf;
 
 use super::args_follow::{PlanArgs, ProgressArgs, TrialArgs};
+use super::args_setup::{CompletionsArgs, ManArgs};
+use super::examples;
+use super::words::{families, hands};
+
+const EVERYWHERE: &str = "Options of every command";
 
 /// Decide whether a new pitch belongs in a pitcher's arsenal, which shape to chase and how to use it.
 #[derive(Debug, Parser)]
-#[command(version, about, max_term_width = 100)]
+#[command(version, about, max_term_width = 100, after_help = examples::ARSENALFIT)]
 pub(super) struct Cli {
     /// How to write the answer.
-    #[arg(long, global = true, value_enum, default_value_t = Format::Text)]
+    #[arg(long, global = true, value_enum, default_value_t = Format::Text, help_heading = EVERYWHERE)]
     pub(super) format: Format,
     /// Seed of everything random; the same seed gives the same bytes.
-    #[arg(long, global = true, default_value_t = 1, value_name = "N")]
+    #[arg(long, global = true, default_value_t = 1, value_name = "N", help_heading = EVERYWHERE)]
     pub(super) seed: u64,
     /// When to use bold type.
-    #[arg(long, global = true, value_enum, default_value_t = Color::Auto)]
+    #[arg(long, global = true, value_enum, default_value_t = Color::Auto, help_heading = EVERYWHERE)]
     pub(super) color: Color,
     #[command(subcommand)]
     pub(super) question: Question,
@@ -51,14 +56,19 @@ pub(super) enum Color {
 #[derive(Debug, Subcommand)]
 pub(super) enum Question {
     /// What does he have? Reads a profile, checks it, divides movement between spin and seams.
+    #[command(after_help = examples::CHECK)]
     Check(CheckArgs),
     /// Which pitches are in these throws? Sorts tracking sessions and writes the profile.
+    #[command(after_help = examples::SORT)]
     Sort(SortArgs),
     /// How far apart are his pitches, to a hitter?
+    #[command(after_help = examples::APART)]
     Apart(PagedArgs),
     /// How should his pitches be used against each side?
+    #[command(after_help = examples::USAGE)]
     Usage(PagedArgs),
     /// Should he add a pitch, which shape should he chase, and what is it worth?
+    #[command(after_help = examples::ADVISE)]
     Advise(AdviseArgs),
     /// For developers: fit the hitter to a labelled session and write the ensemble.
     #[command(hide = true)]
@@ -67,19 +77,42 @@ pub(super) enum Question {
     #[command(hide = true)]
     Coverage(CoverageArgs),
     /// How must a pitch spin, and where does a mark on its spin pole show?
+    #[command(after_help = examples::DOT)]
     Dot(DotArgs),
     /// Which of two athletes gains more from the same new pitch, and why?
+    #[command(after_help = examples::COMPARE)]
     Compare(CompareArgs),
     /// Who of a folder of profiles gains most from a new pitch?
+    #[command(after_help = examples::ROSTER)]
     Roster(RosterArgs),
-    /// Write a commented profile to start from.
+    /// How does a profile begin? Writes a commented one, from flags or by asking.
+    #[command(after_help = examples::NEW)]
     New(NewArgs),
     /// Which grip should he keep? Judges a trial of several grips against the target.
+    #[command(after_help = examples::TRIAL)]
     Trial(TrialArgs),
     /// Is it working, and what must it not cost? Watches the outings against the profile.
+    #[command(after_help = examples::PROGRESS)]
     Progress(ProgressArgs),
     /// What is thrown on which day? Lays the steps to the new pitch over the calendar.
+    #[command(after_help = examples::PLAN)]
     Plan(PlanArgs),
+    /// How does the shell complete a command? Prints a script for it.
+    ///
+    /// Put it where the shell looks: for bash ~/.local/share/bash-completion/completions/arsenalfit,
+    /// for zsh a file _arsenalfit in a folder of $fpath, for fish
+    /// ~/.config/fish/completions/arsenalfit.fish.
+    #[command(after_help = examples::COMPLETIONS)]
+    Completions(CompletionsArgs),
+    /// Where is the manual? Prints it, or a command's page, or writes all pages.
+    #[command(after_help = examples::MAN)]
+    Man(ManArgs),
+    /// What may a profile hold? Prints a JSON schema, for editors and programs.
+    ///
+    /// Made from what the reader of profiles asks for. It tells keys, ranges and words; values that
+    /// contradict each other only `check` can tell.
+    #[command(after_help = examples::SCHEMA)]
+    Schema,
 }
 
 #[derive(Debug, Args)]
@@ -123,7 +156,7 @@ pub(super) struct SessionArgs {
     #[arg(long, value_name = "MAP")]
     pub(super) columns: Option<PathBuf>,
     /// Throwing hand, when neither profile nor map tells it.
-    #[arg(long, value_name = "HAND", value_parser = hand)]
+    #[arg(long, value_name = "HAND", value_parser = hands())]
     pub(super) hand: Option<Hand>,
 }
 
@@ -162,7 +195,7 @@ pub(super) struct AdviseArgs {
     #[command(flatten)]
     pub(super) reading: SessionArgs,
     /// The pitch asked about.
-    #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = family)]
+    #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = families())]
     pub(super) family: Family,
     #[command(flatten)]
     pub(super) time: TimeArgs,
@@ -209,7 +242,7 @@ pub(super) struct DotArgs {
     #[arg(long, value_name = "RPM", requires = "target", default_value_t = 2400.0, value_parser = rpm)]
     pub(super) rpm: f64,
     /// Throwing hand for the wished-for shape.
-    #[arg(long, value_name = "HAND", requires = "target", default_value = "right", value_parser = hand)]
+    #[arg(long, value_name = "HAND", requires = "target", default_value = "right", value_parser = hands())]
     pub(super) throws: Hand,
 }
 
@@ -235,7 +268,7 @@ pub(super) struct CompareArgs {
     #[arg(value_name = "B")]
     pub(super) second: PathBuf,
     /// The new pitch both are asked about.
-    #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = family)]
+    #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = families())]
     pub(super) family: Family,
     #[command(flatten)]
     pub(super) time: TimeArgs,
@@ -269,7 +302,7 @@ pub(super) struct NewArgs {
     #[arg(long)]
     pub(super) name: Option<String>,
     /// Throwing hand.
-    #[arg(long, value_name = "HAND", value_parser = hand)]
+    #[arg(long, value_name = "HAND", value_parser = hands())]
     pub(super) throws: Option<Hand>,
     /// Years.
     #[arg(long, value_parser = age)]

@@ -10,13 +10,14 @@ use jiff::civil::Date;
 use crate::pitch::{Family, Shape};
 use crate::plan::{NotADay, Weekdays};
 
-use super::args::{PageArg, ProfileArg, family, shape};
+use super::args::{PageArg, ProfileArg, shape};
+use super::words::families;
 
 /// What is chased.
 #[derive(Debug, Args)]
 pub(super) struct TargetArgs {
     /// The pitch to chase, at the best shape in his reach.
-    #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = family)]
+    #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = families())]
     pub(super) family: Family,
     /// Chase this shape instead: speed in mph, vertical break and glove-side break in inches.
     #[arg(long, value_name = "SPEED,VERTICAL,GLOVE", allow_hyphen_values = true, value_parser = shape)]

@@ -21,7 +21,7 @@ use crate::usage::usage;
 use crate::why::why;
 
 use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
-use super::{Failure, follow, planning, staff, starter};
+use super::{Failure, follow, planning, setup, staff, starter};
 
 /// The answer to a command line, as text to write out.
 pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
@@ -40,6 +40,9 @@ pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
         Question::Trial(args) => follow::trial(cli, args),
         Question::Progress(args) => follow::progress(cli, args),
         Question::Plan(args) => planning::plan(cli, args),
+        Question::Completions(args) => Ok(setup::completions(args)),
+        Question::Man(args) => setup::man(args),
+        Question::Schema => Ok(setup::schema()),
     }
 }
 

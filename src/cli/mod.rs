@@ -5,15 +5,19 @@
 
 mod args;
 mod args_follow;
+mod args_setup;
 mod commands;
+mod examples;
 mod files;
 mod follow;
 mod progress;
 mod sessions;
+mod setup;
 mod page;
 mod planning;
 mod staff;
 mod starter;
+mod words;
 
 use std::ffi::OsString;
 use std::io::{self, Write};

@@ -11,6 +11,7 @@ use crate::profile::Profile;
 mod error;
 mod file;
 mod fields;
+mod outline;
 mod syntax;
 mod unit_hints;
 
@@ -36,6 +37,7 @@ pub use columns::{Column, ColumnMap};
 pub use columns_guess::{Proposal, propose};
 pub use error::{Fault, InputError};
 pub use file::read_text;
+pub use outline::{Content, Entry, Outline};
 pub use quantity::{Positive, Quantity, Unit};
 pub use session_error::SessionError;
 pub use session_file::{ReadOptions, read_sessions, session_from_bytes};
@@ -48,6 +50,12 @@ pub use starter::Starter;
 pub fn read_profile(path: &Path) -> Result<Profile, InputError> {
     let text = file::read_text(path)?;
     profile_from_toml(&text, &path.to_string_lossy())
+}
+
+/// Every key a profile may hold, with what may stand there; contradictions between values are not
+/// part of it.
+pub fn profile_outline() -> Outline {
+    profile_file::outline()
 }
 
 /// Reads a column map from its file.
