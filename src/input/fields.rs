@@ -85,11 +85,12 @@ pub(super) struct Fields<'a> {
     table: At<Option<&'a DeTable<'a>>>,
     needed: &'static [&'static str],
     asked: Vec<&'static str>,
+    takes_any_key: bool,
 }
 
 impl<'a> Fields<'a> {
     fn new(text: &'a str, faults: &'a Faults, table: At<Option<&'a DeTable<'a>>>) -> Self {
-        Self { text, faults, table, needed: &[], asked: Vec::new() }
+        Self { text, faults, table, needed: &[], asked: Vec::new(), takes_any_key: false }
     }
 
     /// Where faults found by comparing values are recorded.
@@ -163,6 +164,27 @@ impl<'a> Fields<'a> {
         self.parsed(key, &allowed, |text| all.iter().copied().find(|&item| name(item) == text), nearest)
     }
 
+    /// One of `all`, by name, under each key of this table, whatever the keys are.
+    pub(super) fn choices<T: Copy>(&mut self, all: &[T], name: impl Fn(T) -> &'static str) -> Vec<(String, T)> {
+        self.takes_any_key = true;
+        let names: Vec<_> = all.iter().map(|&item| name(item)).collect();
+        let allowed = format!("one of {}", names.join(", "));
+        let mut chosen = Vec::new();
+        for (key, value) in self.table.value.into_iter().flatten() {
+            let field = self.path_of(&quoted(key.get_ref()));
+            let found = At { value: value.get_ref(), field, span: value.span() };
+            let word = found.value.as_str().unwrap_or_default();
+            match all.iter().copied().find(|&item| name(item) == word) {
+                Some(item) => chosen.push((key.get_ref().to_string(), item)),
+                None => {
+                    let hint = nearest(word, &names).map(|name| format!("did you mean \"{name}\"?"));
+                    self.refuse::<()>(&found, &allowed, hint);
+                }
+            }
+        }
+        chosen
+    }
+
     /// Whatever `parse` makes of a text; `hint` says how to mend one it refuses.
     pub(super) fn parsed<T>(
         &mut self,
@@ -228,7 +250,7 @@ impl<'a> Fields<'a> {
     fn read_with<T>(mut self, read: impl FnOnce(&mut Self) -> T) -> T {
         let value = read(&mut self);
         for (key, _) in self.table.value.into_iter().flatten() {
-            if !self.asked.contains(&key.get_ref().as_ref()) {
+            if !self.takes_any_key && !self.asked.contains(&key.get_ref().as_ref()) {
                 self.faults.add(self.unknown_key(key.get_ref(), key.span()));
             }
         }

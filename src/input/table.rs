@@ -1,7 +1,7 @@
 //! The bytes of a session file as rows of cells: compression, byte-order mark, separator.
 //!
-//! The file is streamed, never held; a limit on its size keeps a compressed bomb from filling the
-//! memory. What the cells mean is in [`super::session_file`].
+//! The file is streamed, never held; each row and the whole have a ration of bytes, so that neither
+//! a compressed bomb nor a line without end can fill the memory. What the cells mean is in [`super::session_file`].
 
 use std::io::{BufReader, Cursor, Read};
 
@@ -13,13 +13,13 @@ use super::session_error::SessionError;
 /// Bytes looked at to find out what the file is.
 const PEEK: usize = 64 * 1024;
 /// The most bytes read, uncompressed.
-const MOST_BYTES: u64 = 8 * 1024 * 1024 * 1024;
+const MOST_BYTES: u64 = 2 * 1024 * 1024 * 1024;
 /// No row has more bytes; a quotation mark that is never closed makes one.
-const LONGEST_ROW: usize = 1024 * 1024;
+const LONGEST_ROW: u64 = 1024 * 1024;
 
 /// A file being read row by row.
 pub(super) struct Table<'a> {
-    reader: Reader<Box<dyn Read + 'a>>,
+    reader: Reader<Rationed<'a>>,
     /// The first row.
     pub(super) header: ByteRecord,
     /// Whether numbers look as if they had decimal commas.
@@ -34,7 +34,7 @@ impl<'a> Table<'a> {
         let text = start.strip_prefix(b"\xef\xbb\xbf").unwrap_or(&start).to_vec();
         let separator = separator.unwrap_or_else(|| likely_separator(&text));
         let has_decimal_comma = separator != b',' && has_decimal_commas(&text);
-        let whole: Box<dyn Read + 'a> = Box::new(Cursor::new(text).chain(rest));
+        let whole = Rationed { bytes: Box::new(Cursor::new(text).chain(rest)), row: LONGEST_ROW, file: MOST_BYTES };
         let mut reader = ReaderBuilder::new().delimiter(separator).flexible(true).has_headers(false).from_reader(whole);
         let mut header = ByteRecord::new();
         let mut has_header = true;
@@ -51,12 +51,10 @@ impl<'a> Table<'a> {
 
     /// The next row into `record`; whether there was one.
     pub(super) fn next(&mut self, name: &str, record: &mut ByteRecord) -> Result<bool, SessionError> {
-        let found = self.reader.read_byte_record(record).map_err(|error| broken(name, &error))?;
-        if record.as_slice().len() > LONGEST_ROW {
-            let hint = "look for a quotation mark that is opened in this row and never closed";
-            return Err(SessionError::of_file(name, "one row is longer than 1 MiB", "a row of ordinary cells", hint)
-                .at_row(line_of(record)));
-        }
+        self.reader.get_mut().row = LONGEST_ROW;
+        let line = self.reader.position().line();
+        let found = self.reader.read_byte_record(record).map_err(|error| broken(name, &error));
+        let found = found.map_err(|error| error.at_row(u32::try_from(line).unwrap_or(u32::MAX)))?;
         Ok(found)
     }
 
@@ -66,21 +64,66 @@ impl<'a> Table<'a> {
     }
 }
 
+/// Bytes with a ration for one row and one for the whole file.
+struct Rationed<'a> {
+    bytes: Box<dyn Read + 'a>,
+    row: u64,
+    file: u64,
+}
+
+/// Which ration is used up.
+#[derive(Debug, Clone, Copy, thiserror::Error)]
+enum TooMuch {
+    #[error("one row is longer than 1 MiB")]
+    Row,
+    #[error("the file is larger than 2 GiB")]
+    File,
+}
+
+impl TooMuch {
+    fn hint(self) -> &'static str {
+        match self {
+            Self::Row => "look for a quotation mark that is opened in this row and never closed",
+            Self::File => "give one season at a time",
+        }
+    }
+}
+
+impl Read for Rationed<'_> {
+    fn read(&mut self, buffer: &mut [u8]) -> std::io::Result<usize> {
+        let used_up = if self.row == 0 { TooMuch::Row } else { TooMuch::File };
+        let ration = self.row.min(self.file).min(buffer.len() as u64);
+        if ration == 0 {
+            return Err(std::io::Error::other(used_up));
+        }
+        let read = self.bytes.read(&mut buffer[..usize::try_from(ration).unwrap_or(usize::MAX)])?;
+        self.row -= read as u64;
+        self.file -= read as u64;
+        Ok(read)
+    }
+}
+
 /// The line on which a row begins.
 pub(super) fn line_of(record: &ByteRecord) -> u32 {
     record.position().map_or(0, |position| u32::try_from(position.line()).unwrap_or(u32::MAX))
 }
 
 fn broken(name: &str, error: &csv::Error) -> SessionError {
+    if let csv::ErrorKind::Io(error) = error.kind() {
+        let too_much = error.get_ref().and_then(|inner| inner.downcast_ref::<TooMuch>());
+        if let Some(too_much) = too_much {
+            return SessionError::of_file(name, too_much.to_string(), "", too_much.hint());
+        }
+    }
     let hint = "copy or export the file again; if it is compressed, it may have been cut short";
-    SessionError::of_file(name, format!("it cannot be read on: {error}"), "a whole file", hint)
+    SessionError::of_file(name, format!("it cannot be read on: {error}"), "", hint)
 }
 
 fn unpacked<'a>(name: &str, bytes: impl Read + 'a) -> Result<Box<dyn Read + 'a>, SessionError> {
     let mut reader = BufReader::with_capacity(PEEK, bytes);
     let magic = std::io::BufRead::fill_buf(&mut reader).map_err(|error| broken(name, &error.into()))?;
     let is_gzip = magic.starts_with(&[0x1f, 0x8b]);
-    Ok(if is_gzip { Box::new(MultiGzDecoder::new(reader).take(MOST_BYTES)) } else { Box::new(reader.take(MOST_BYTES)) })
+    Ok(if is_gzip { Box::new(MultiGzDecoder::new(reader)) } else { Box::new(reader) })
 }
 
 fn peek<'a>(name: &str, mut bytes: Box<dyn Read + 'a>) -> Result<(Vec<u8>, Box<dyn Read + 'a>), SessionError> {
