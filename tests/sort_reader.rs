@@ -60,6 +60,18 @@ fn a_newline_in_quotes_keeps_the_row_numbers_right() {
 }
 
 #[test]
+fn rows_are_counted_alike_whatever_ends_a_line() {
+    let text = PLAIN.replace("84.0", "840").replace("four-seam", "\"four\nseam\"") + "\n \n\n931,15,-6,,,\n90,15,-6,,,";
+    let good = "\n91,15,-6,,,".repeat(4);
+    for ending in ["\n", "\r\n", "\r"] {
+        let session = read((text.clone() + &good).replace('\n', ending).as_bytes()).expect("any ending");
+        let rows: Vec<u32> = session.set_aside.iter().map(|aside| aside.place.row).collect();
+        assert_eq!(rows, [4, 8], "{ending:?}");
+        assert_eq!(session.throws.iter().map(|throw| throw.place.row).collect::<Vec<_>>(), [2, 9, 10, 11, 12, 13]);
+    }
+}
+
+#[test]
 fn every_bad_row_is_set_aside_with_its_reason() {
     let rows =
         "fast,1,1,,,\n,1,1,,,\n412,1,1,,,\nspeed_mph,vertical_break_in,glove_side_break_in,spin_rpm,pitch,date\n";

@@ -21,7 +21,7 @@
 use std::collections::BTreeMap;
 
 use super::column_map;
-use super::error::InputError;
+use super::error::{InputError, is_hidden};
 use super::quantity::{Positive, Quantity, Unit};
 use crate::geometry::Hand;
 use crate::profile::Weather;
@@ -111,11 +111,21 @@ impl ColumnMap {
 
 impl Column {
     fn to_toml(&self) -> String {
-        let mut parts = vec![format!("header = {}", toml::Value::String(self.header.clone()))];
+        let mut parts = vec![format!("header = {}", quoted(&self.header))];
         parts.extend(self.unit.map(|unit| format!("unit = \"{}\"", unit.name())));
         parts.extend(self.positive.map(|positive| format!("positive = \"{}\"", positive.name())));
         parts.extend(self.at_ft.map(|feet| format!("at_ft = {feet}")));
         parts.extend(self.from_ft.map(|feet| format!("from_ft = {feet}")));
         format!("{{ {} }}", parts.join(", "))
     }
+}
+
+/// A TOML string in which nothing steers a terminal.
+fn quoted(text: &str) -> String {
+    let escaped = text.chars().map(|c| match c {
+        '"' | '\\' => format!("\\{c}"),
+        c if is_hidden(c) => format!("\\U{:08X}", u32::from(c)),
+        c => c.to_string(),
+    });
+    format!("\"{}\"", escaped.collect::<String>())
 }

@@ -8,6 +8,7 @@ use csv::ByteRecord;
 
 use super::cells;
 use super::columns::{Column, ColumnMap};
+use super::error::visible;
 use super::quantity::{Kind, Quantity, Unit};
 use super::session_error::{SessionError, excerpt};
 use crate::geometry::{Clock, Hand};
@@ -117,7 +118,7 @@ impl Slot {
         let is_number = !matches!(quantity.kind(), Kind::Text | Kind::Clock);
         let scale = if is_number { size(unit) / size(quantity.own_unit()) } else { size(unit) };
         let factor = sign * own_sign * scale;
-        Ok(Self { index, header: column.header.clone(), unit, factor, range: quantity.range() })
+        Ok(Self { index, header: visible(&column.header), unit, factor, range: quantity.range() })
     }
 
     #[inline]

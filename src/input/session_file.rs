@@ -17,7 +17,7 @@ use super::file;
 use super::plan::Plan;
 use super::quantity::Quantity;
 use super::session_error::SessionError;
-use super::table::{Table, line_of};
+use super::table::Table;
 use crate::geometry::Hand;
 use crate::session::{FullFlight, Place, PlateReading, Reason, ReleaseReading, Session, SetAside, SpinReading, Throw};
 
@@ -129,11 +129,11 @@ impl<'a> Reading<'a> {
                 if tally.blank > MOST_BLANK_ROWS {
                     let hint = "delete the rows that hold no throw";
                     let found = "there are more than a million blank rows";
-                    return Err(SessionError::of_file(name, found, "", hint).at_row(line_of(&record)));
+                    return Err(SessionError::of_file(name, found, "", hint).at_row(table.line()));
                 }
                 continue;
             }
-            let place = Place { file, row: line_of(&record) };
+            let place = Place { file, row: table.line() };
             self.take_row(name, &plan, &record, &table.header, place, &mut tally)?;
             tally.give_up_if_hopeless(name, tally.rows % PATIENCE == 0)?;
             if tally.rows % REPORT_EVERY == 0 {
