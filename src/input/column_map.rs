@@ -48,7 +48,7 @@ pub(super) fn read(text: &str) -> Result<ColumnMap, Vec<Fault>> {
 fn column(fields: &mut Fields, quantity: Quantity) -> Option<Column> {
     fields.needs(&["header"]);
     let (units, positives) = (Unit::of_kind(quantity.kind()), Positive::of_kind(quantity.kind()));
-    let filled = |text: &str| Some(text.trim().to_owned()).filter(|text| !text.is_empty());
+    let filled = |text: &str| Some(text.trim_ascii().to_owned()).filter(|text| !text.is_empty());
     let header =
         fields.parsed("header", "a header of the file", filled, |_| Some("copy it from the file's first row".into()));
     let is_break = matches!(quantity, Quantity::VerticalBreak | Quantity::GloveSideBreak);
