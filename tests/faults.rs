@@ -2,11 +2,12 @@
 //! a kill at any moment. Each ends in one clear error, in bounded time and memory, and a file that
 //! was there is whole. Only for Unix; the limits on memory hold on Linux.
 #![cfg(unix)]
+#![expect(clippy::print_stdout, reason = "a test that is skipped says so, and kills are counted")]
 
 use std::fs;
 use std::io::{Read, Write};
-use std::os::unix::fs::{PermissionsExt, symlink};
-use std::os::unix::process::ExitStatusExt;
+use std::os::unix::fs::{MetadataExt, PermissionsExt, symlink};
+use std::os::unix::process::{CommandExt, ExitStatusExt};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Output, Stdio};
 use std::time::{Duration, Instant};
@@ -46,12 +47,12 @@ fn shell(folder: &Path, script: &str) -> Command {
 
 /// Runs a script; longer than [`PATIENCE`] is a failure.
 fn run(folder: &Path, script: &str) -> Output {
-    let mut child = shell(folder, script)
-        .stdin(Stdio::null())
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .expect("a shell");
+    run_command(shell(folder, script), script)
+}
+
+fn run_command(mut command: Command, script: &str) -> Output {
+    command.stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::piped());
+    let mut child = command.spawn().expect("a shell");
     let (out, err) = (drain(child.stdout.take()), drain(child.stderr.take()));
     let started = Instant::now();
     let status = loop {
@@ -80,7 +81,19 @@ fn drain(pipe: Option<impl Read + Send + 'static>) -> std::thread::JoinHandle<Ve
 
 /// The one error a script ends in.
 fn error_of(folder: &Path, script: &str) -> String {
-    let output = run(folder, script);
+    error_in(run(folder, script), script)
+}
+
+/// The same for a user without rights; who runs the tests as root lends them to nobody.
+fn error_of_nobody(folder: &Path, script: &str) -> String {
+    let mut command = shell(folder, script);
+    if fs::metadata(folder).expect("a folder").uid() == 0 {
+        command.uid(65_534).gid(65_534);
+    }
+    error_in(run_command(command, script), script)
+}
+
+fn error_in(output: Output, script: &str) -> String {
     let said = String::from_utf8(output.stderr).expect("text");
     assert_eq!(output.status.code(), Some(2), "{script}: {said}");
     assert!(output.stdout.is_empty(), "{script} leaves standard output alone");
@@ -91,7 +104,7 @@ fn error_of(folder: &Path, script: &str) -> String {
 
 /// The one error of a hostile input, in bounded memory.
 fn refused(folder: &Path, script: &str, words: &str) {
-    let said = error_of(folder, &format!("ulimit -v {MEMORY}; {script}"));
+    let said = error_of(folder, &format!("ulimit -v {MEMORY} 2>/dev/null; {script}"));
     assert!(said.contains(words), "{script} says {words}: {said}");
     assert_eq!(said.matches("error: ").count(), 1, "{script}: {said}");
 }
@@ -154,7 +167,7 @@ fn inputs_that_are_no_files_of_ours_are_one_error() {
     fs::write(place.join("utf16"), b"\xff\xfes\0p\0e\0e\0d\0").expect("a file");
     for file in ["none", "dir", "loop", "dir/none", "athlete.toml/none", "sparse", "noise", "utf16", "/dev/zero"] {
         for (reader, script) in readers(file) {
-            let said = error_of(place, &format!("ulimit -v {MEMORY}; {script}"));
+            let said = error_of(place, &format!("ulimit -v {MEMORY} 2>/dev/null; {script}"));
             assert_eq!(said.matches("error: ").count(), 1, "{reader} of {file}: {said}");
             assert!(said.contains(file.trim_start_matches("dir/")), "{reader} of {file} is named: {said}");
         }
@@ -166,18 +179,21 @@ fn inputs_that_are_no_files_of_ours_are_one_error() {
 }
 
 #[test]
-fn a_file_one_may_not_read_is_one_error() {
+fn what_one_may_not_read_or_write_is_one_error() {
     let folder = folder();
-    let locked = folder.path().join("locked");
-    fs::write(&locked, HEADER).expect("a file");
-    fs::set_permissions(&locked, PermissionsExt::from_mode(0o000)).expect("permissions");
-    if fs::File::open(&locked).is_ok() {
-        println!("skipped: this user (root) may read everything");
-        return;
-    }
+    let place = folder.path();
+    fs::write(place.join("locked"), HEADER).expect("a file");
+    fs::set_permissions(place.join("locked"), PermissionsExt::from_mode(0o000)).expect("permissions");
+    fs::set_permissions(place, PermissionsExt::from_mode(0o555)).expect("permissions");
     for (reader, script) in readers("locked") {
-        assert!(error_of(folder.path(), &script).contains("permission denied"), "{reader}");
+        assert!(error_of_nobody(place, &script).contains("permission denied"), "{reader}");
     }
+    for (file, script) in writers() {
+        let said = error_of_nobody(place, &script);
+        assert!(said.contains(&format!("cannot write {file}: permission denied")), "{said}");
+    }
+    fs::set_permissions(place, PermissionsExt::from_mode(0o755)).expect("permissions");
+    assert_eq!(names(place).len(), 4, "{:?}", names(place));
 }
 
 #[test]
@@ -210,7 +226,7 @@ fn inputs_without_end_are_one_error_in_bounded_memory() {
 /// Two million throws are kept before they are too many: this one may have more memory.
 #[test]
 fn good_throws_without_end_are_too_many() {
-    let script = format!("ulimit -v 2000000; (echo {HEADER}; yes 90,2,3,x) | \"$ARSENALFIT\" sort -");
+    let script = format!("ulimit -v 2000000 2>/dev/null; (echo {HEADER}; yes 90,2,3,x) | \"$ARSENALFIT\" sort -");
     assert!(error_of(folder().path(), &script).contains("more than 2 million throws"));
 }
 

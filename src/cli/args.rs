@@ -296,8 +296,8 @@ fn number(text: &str, what: &str, low: f64, high: f64) -> Result<f64, String> {
     number.ok_or_else(|| format!("{what} from {low} to {high}"))
 }
 
-fn whole<T: FromStr + PartialOrd + Display>(text: &str, low: T, high: T) -> Result<T, String> {
-    let number = text.trim().parse().ok().filter(|value| (&low..=&high).contains(&value));
+fn whole<T: Copy + FromStr + PartialOrd + Display>(text: &str, low: T, high: T) -> Result<T, String> {
+    let number = text.trim().parse().ok().filter(|value| (low..=high).contains(value));
     number.ok_or_else(|| format!("a whole number from {low} to {high}"))
 }
 

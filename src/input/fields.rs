@@ -174,12 +174,11 @@ impl<'a> Fields<'a> {
             let field = self.path_of(&quoted(key.get_ref()));
             let found = At { value: value.get_ref(), field, span: value.span() };
             let word = found.value.as_str().unwrap_or_default();
-            match all.iter().copied().find(|&item| name(item) == word) {
-                Some(item) => chosen.push((key.get_ref().to_string(), item)),
-                None => {
-                    let hint = nearest(word, &names).map(|name| format!("did you mean \"{name}\"?"));
-                    self.refuse::<()>(&found, &allowed, hint);
-                }
+            if let Some(item) = all.iter().copied().find(|&item| name(item) == word) {
+                chosen.push((key.get_ref().to_string(), item));
+            } else {
+                let hint = nearest(word, &names).map(|name| format!("did you mean \"{name}\"?"));
+                self.refuse::<()>(&found, &allowed, hint);
             }
         }
         chosen

@@ -58,7 +58,7 @@ impl<'a> Table<'a> {
         let found = self.reader.read_byte_record(record);
         let found = found.map_err(|error| broken(name, &error).at_row(self.line()))?;
         // Counted from the row's end: blank lines before it are passed over unseen.
-        let inside = record.as_slice().iter().filter(|&&byte| byte == b'\n').count() as u64;
+        let inside: u64 = record.as_slice().iter().map(|&byte| u64::from(byte == b'\n')).sum();
         self.line = self.reader.position().line().saturating_sub(1 + inside);
         Ok(found)
     }
