@@ -142,7 +142,7 @@ fn pain_forbids_everything() {
 }
 
 #[test]
-fn a_file_to_mend_exits_with_one_and_an_empty_standard_output() {
+fn a_file_to_mend_exits_with_two_and_an_empty_standard_output() {
     for arguments in [
         vec!["advise", "profiles/none.toml"],
         vec!["advise", "tests/bad_profiles"],
@@ -153,7 +153,7 @@ fn a_file_to_mend_exits_with_one_and_an_empty_standard_output() {
         vec!["dot", "--target", "81,30,30"],
         vec!["nonsense"],
     ] {
-        arsenalfit(80, &arguments).assert().code(1).stdout("").stderr(predicate::str::is_empty().not());
+        arsenalfit(80, &arguments).assert().code(2).stdout("").stderr(predicate::str::is_empty().not());
     }
 }
 
@@ -198,7 +198,7 @@ fn a_page_is_written_whole_beside_the_same_answer() {
 fn a_page_that_cannot_be_written_is_an_error_and_no_answer() {
     let nowhere = folder().path().join("gone/page.html");
     let arguments = ["usage", "profiles/high-slot-left.toml", "--report", &nowhere.to_string_lossy()];
-    arsenalfit(80, &arguments).assert().code(1).stdout("").stderr(predicate::str::contains("cannot write"));
+    arsenalfit(80, &arguments).assert().code(2).stdout("").stderr(predicate::str::contains("cannot write"));
 }
 
 #[test]
@@ -238,7 +238,7 @@ fn a_roster_is_ranked_and_one_bad_profile_does_not_stop_it() {
     let good = answer(80, &["roster", &place, "--draws", "16", "--format", "json"]);
     std::fs::copy("tests/bad_profiles/11-speed-missing.toml", folder.path().join("bad.toml")).expect("a copy");
     let output = arsenalfit(80, &["roster", &place, "--draws", "16", "--format", "json"]).output().expect("it runs");
-    assert_eq!(output.status.code(), Some(1));
+    assert_eq!(output.status.code(), Some(2));
     assert_eq!(String::from_utf8_lossy(&output.stdout), good, "the good ones are answered all the same");
     assert!(String::from_utf8_lossy(&output.stderr).contains("bad.toml"));
     let worths: Vec<f64> = good
@@ -258,13 +258,13 @@ fn a_starter_profile_is_written_once_loads_and_is_never_written_over() {
     answer(80, &[&flags[..], &["four-seam 90 16 -8", "--pitch", "changeup, 81, 6, -14"]].concat());
     assert!(answer(80, &["check", &file]).starts_with("Invented O'Name, throws left"));
     let before = std::fs::read(&file).expect("the file");
-    arsenalfit(80, &[&flags[..], &["slider 80 1 4"]].concat()).assert().code(1).stdout("");
+    arsenalfit(80, &[&flags[..], &["slider 80 1 4"]].concat()).assert().code(2).stdout("");
     assert_eq!(std::fs::read(&file).expect("the file"), before);
     for wrong in ["four-seam 91", "sweper 80 1 4", "four-seam 91 -20 0", "slider fast 1 4"] {
         let other = folder.path().join("other.toml");
         let arguments = ["new", &other.to_string_lossy(), "--throws", "right", "--pitch", wrong];
-        arsenalfit(80, &arguments).assert().code(1).stdout("").stderr(predicate::str::is_empty().not());
+        arsenalfit(80, &arguments).assert().code(2).stdout("").stderr(predicate::str::is_empty().not());
         assert!(!other.exists(), "{wrong} leaves nothing behind");
     }
-    arsenalfit(80, &["new", "somewhere.toml"]).assert().code(1).stderr(predicate::str::contains("--throws"));
+    arsenalfit(80, &["new", "somewhere.toml"]).assert().code(2).stderr(predicate::str::contains("--throws"));
 }

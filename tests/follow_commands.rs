@@ -192,7 +192,7 @@ fn the_calendar_reads_back_and_is_not_written_over_unasked() {
     let page = folder.path().join("plan.md");
     let page = page.to_string_lossy();
     let arguments = plan(PROFILE, &["--ics", &path, "--markdown", &page]);
-    arsenalfit(80, &arguments).assert().code(1).stdout("").stderr(predicate::str::contains("--force"));
+    arsenalfit(80, &arguments).assert().code(2).stdout("").stderr(predicate::str::contains("--force"));
     assert_eq!(fs::read_to_string(&path).expect("it is there"), "somebody's own calendar");
     assert!(!Path::new(&*page).exists(), "nothing is written when one file is in the way");
 
@@ -211,7 +211,7 @@ fn the_calendar_reads_back_and_is_not_written_over_unasked() {
 }
 
 #[test]
-fn a_command_line_to_mend_exits_with_one_and_an_empty_standard_output() {
+fn a_command_line_to_mend_exits_with_two_and_an_empty_standard_output() {
     let weeks = weeks(1);
     for arguments in [
         vec!["trial", TRIAL],
@@ -224,7 +224,7 @@ fn a_command_line_to_mend_exits_with_one_and_an_empty_standard_output() {
         plan(PROFILE, &["--days", "mon,moonday"]),
         plan(PROFILE, &["--ics", "no/such/folder/plan.ics"]),
     ] {
-        arsenalfit(80, &arguments).assert().code(1).stdout("").stderr(predicate::str::is_empty().not());
+        arsenalfit(80, &arguments).assert().code(2).stdout("").stderr(predicate::str::is_empty().not());
     }
 }
 
@@ -318,5 +318,5 @@ fn a_mirrored_left_hander_gets_the_mirrored_answer() {
     let mirror = answer(80, &progress(&left, &mirror, &["--columns", &map]));
     assert_eq!(seen(mirror), as_is(answer(80, &progress(PROFILE, &right, &[]))));
     let wrong = ["trial", &trial, "--profile", PROFILE, "--columns", &map];
-    arsenalfit(80, &wrong).assert().code(1).stderr(predicate::str::contains("says that he throws left"));
+    arsenalfit(80, &wrong).assert().code(2).stderr(predicate::str::contains("says that he throws left"));
 }

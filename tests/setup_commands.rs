@@ -49,7 +49,7 @@ fn every_shell_gets_every_command_and_nothing_hidden() {
         assert_eq!(has_words, !["powershell", "elvish"].contains(&shell), "{shell}");
         assert!(!script.contains("calibrate") && !script.contains("coverage"), "{shell}");
     }
-    arsenalfit(&["completions", "tcsh"]).assert().code(1).stdout("");
+    arsenalfit(&["completions", "tcsh"]).assert().code(2).stdout("");
 }
 
 /// What bash offers for a line whose last word is half typed.
@@ -98,10 +98,10 @@ fn every_command_has_a_manual_page_with_its_question_and_examples() {
 
 #[test]
 fn a_page_of_nothing_and_a_folder_that_cannot_be_are_told() {
-    arsenalfit(&["man", "advice"]).assert().code(1).stdout("").stderr(predicate::str::contains("advise"));
+    arsenalfit(&["man", "advice"]).assert().code(2).stdout("").stderr(predicate::str::contains("advise"));
     arsenalfit(&["man", "--dir", "Cargo.toml/man1"])
         .assert()
-        .code(1)
+        .code(2)
         .stderr(predicate::str::contains("Cargo.toml/man1"));
 }
 

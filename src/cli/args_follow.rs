@@ -107,9 +107,11 @@ pub(super) struct PlanArgs {
 }
 
 fn date(text: &str) -> Result<Date, String> {
-    text.trim().parse().map_err(|_| "must be a day of the calendar, written like 2031-11-03".into())
+    text.trim().parse().map_err(|_| "a day of the calendar, written like 2031-11-03".into())
 }
 
-fn weekdays(text: &str) -> Result<Weekdays, NotADay> {
-    text.parse()
+fn weekdays(text: &str) -> Result<Weekdays, String> {
+    text.parse().map_err(|NotADay { found }| {
+        format!("some of mon, tue, wed, thu, fri, sat, sun, with commas between\n\"{found}\" is not a day")
+    })
 }

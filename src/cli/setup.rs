@@ -44,12 +44,11 @@ pub(super) fn man(args: &ManArgs) -> Result<String, Failure> {
 }
 
 fn pages(command: &Command, folder: &Path) -> Result<String, Failure> {
-    let shown = folder.display();
-    std::fs::create_dir_all(folder).map_err(|problem| Failure::Unwritten { path: shown.to_string(), problem })?;
+    std::fs::create_dir_all(folder).map_err(|problem| Failure::unwritten(folder, &problem))?;
     for one in std::iter::once(command).chain(listed(command)) {
         write_whole(&folder.join(Man::new(one.clone()).get_filename()), &page(one)?)?;
     }
-    Ok(format!("Wrote the manual pages.\nNext: man {shown}/arsenalfit.1\n"))
+    Ok(format!("Wrote the manual pages.\nNext: man {}/arsenalfit.1\n", folder.display()))
 }
 
 fn page(command: &Command) -> Result<String, Failure> {
@@ -61,7 +60,7 @@ fn page(command: &Command) -> Result<String, Failure> {
 fn find<'c>(command: &'c Command, name: &str) -> Result<&'c Command, Failure> {
     command.find_subcommand(name).ok_or_else(|| {
         let names: Vec<&str> = listed(command).map(Command::get_name).collect();
-        Failure::Request(format!("no command is called {name:?}\nhint: the commands are {}", names.join(", ")))
+        Failure::request(format!("no command is called {name:?}"), format!("the commands are {}", names.join(", ")))
     })
 }
 

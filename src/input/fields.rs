@@ -93,11 +93,12 @@ pub(super) struct Fields<'a> {
     table: At<Option<&'a DeTable<'a>>>,
     needed: &'static [&'static str],
     asked: Outline,
+    takes_any_key: bool,
 }
 
 impl<'a> Fields<'a> {
     fn new(text: &'a str, faults: &'a Faults, table: At<Option<&'a DeTable<'a>>>) -> Self {
-        Self { text, faults, table, needed: &[], asked: Outline::default() }
+        Self { text, faults, table, needed: &[], asked: Outline::default(), takes_any_key: false }
     }
 
     /// Where faults found by comparing values are recorded.
@@ -175,6 +176,26 @@ impl<'a> Fields<'a> {
         self.parsed(key, Content::Word(names.clone()), &allowed, find, nearest)
     }
 
+    /// One of `all`, by name, under each key of this table, whatever the keys are.
+    pub(super) fn choices<T: Copy>(&mut self, all: &[T], name: impl Fn(T) -> &'static str) -> Vec<(String, T)> {
+        self.takes_any_key = true;
+        let names: Vec<_> = all.iter().map(|&item| name(item)).collect();
+        let allowed = format!("one of {}", names.join(", "));
+        let mut chosen = Vec::new();
+        for (key, value) in self.table.value.into_iter().flatten() {
+            let field = self.path_of(&quoted(key.get_ref()));
+            let found = At { value: value.get_ref(), field, span: value.span() };
+            let word = found.value.as_str().unwrap_or_default();
+            if let Some(item) = all.iter().copied().find(|&item| name(item) == word) {
+                chosen.push((key.get_ref().to_string(), item));
+            } else {
+                let hint = nearest(word, &names).map(|name| format!("did you mean \"{name}\"?"));
+                self.refuse::<()>(&found, &allowed, hint);
+            }
+        }
+        chosen
+    }
+
     /// Whatever `parse` makes of a text; `hint` says how to mend one it refuses.
     pub(super) fn parsed<T>(
         &mut self,
@@ -248,7 +269,7 @@ impl<'a> Fields<'a> {
         let value = read(&mut self);
         let known = self.asked.keys();
         for (key, _) in self.table.value.into_iter().flatten() {
-            if !known.contains(&key.get_ref().as_ref()) {
+            if !self.takes_any_key && !known.contains(&key.get_ref().as_ref()) {
                 self.faults.add(self.unknown_key(key.get_ref(), &known, key.span()));
             }
         }

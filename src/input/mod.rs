@@ -27,6 +27,7 @@ mod starter;
 mod session_file;
 mod session_error;
 mod columns;
+mod column_map;
 mod columns_guess;
 mod quantity;
 mod table;
@@ -34,8 +35,8 @@ mod cells;
 mod plan;
 
 pub use columns::{Column, ColumnMap};
-pub use columns_guess::{Proposal, propose};
-pub use error::{Fault, InputError};
+pub use columns_guess::{Proposal, propose, read_proposal};
+pub use error::{Fault, InputError, Told, visible};
 pub use file::read_text;
 pub use outline::{Content, Entry, Outline};
 pub use quantity::{Positive, Quantity, Unit};
@@ -61,17 +62,9 @@ pub fn profile_outline() -> Outline {
 /// Reads a column map from its file.
 ///
 /// # Errors
-/// When the file cannot be read, or is no column map.
-pub fn read_columns(path: &Path) -> Result<ColumnMap, SessionError> {
-    let name = path.to_string_lossy();
-    let refuse = |problem: String, hint: &str| {
-        SessionError::of_file(&name, problem, "a column map that can be read", hint.to_owned())
-    };
-    match file::read_text(path) {
-        Ok(text) => ColumnMap::from_toml(&text, &name),
-        Err(InputError::Unreadable { problem, hint, .. }) => Err(refuse(problem, &hint)),
-        Err(InputError::Faulty { .. }) => Err(refuse("it is not text".into(), "give a TOML file")),
-    }
+/// When the file cannot be read as text of at most 1 MiB, or as [`ColumnMap::from_toml`] says.
+pub fn read_columns(path: &Path) -> Result<ColumnMap, InputError> {
+    ColumnMap::from_toml(&file::read_text(path)?, &path.to_string_lossy())
 }
 
 /// Reads a profile from TOML text; `origin` is the file name shown in errors.

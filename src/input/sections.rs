@@ -129,6 +129,12 @@ impl AirDraft {
         }
     }
 
+    /// Whether anything is said.
+    pub(super) fn is_given(&self) -> bool {
+        let all = [&self.elevation_ft, &self.temperature_f, &self.pressure_inhg, &self.humidity_percent];
+        all.into_iter().any(Option::is_some)
+    }
+
     /// Humidity means nothing without a temperature, and a station's pressure falls with elevation.
     pub(super) fn check(&self, faults: &Faults) {
         if let (Some(humidity), None) = (&self.humidity_percent, &self.temperature_f) {
