@@ -10,7 +10,7 @@ use super::super::svg::{Point, Tag};
 const LETTER: f64 = 0.68;
 const LINE: f64 = 1.15;
 
-/// How much farther from its mark a label stands at most.
+/// A step farther from its mark, of which a label takes two at most.
 const FARTHER: f64 = 12.0;
 
 /// A box: left, top, right, bottom.
@@ -38,7 +38,7 @@ impl Labels {
     pub(super) fn beside(&mut self, place: Point, reach: f64, lines: &[(&str, &str)], size: f64) -> Vec<Tag> {
         let extent = extent(lines, size);
         // Farther off only where nearer by something would be covered.
-        let corners = [around(place, reach, extent), around(place, reach + FARTHER, extent)].concat();
+        let corners = [0.0, 1.0, 2.0].map(|steps| around(place, reach + steps * FARTHER, extent)).concat();
         let (left, top) = self.best_corner(&corners, extent);
         self.set(lines, (left, top), extent, size)
     }
