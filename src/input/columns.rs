@@ -23,6 +23,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::quantity::{Kind, Positive, Quantity, Unit};
+use super::sections::{ELEVATION_FT, HUMIDITY_PERCENT, PRESSURE_INHG, TEMPERATURE_F};
 use super::session_error::SessionError;
 use crate::geometry::Hand;
 use crate::profile::Weather;
@@ -119,6 +120,24 @@ impl ColumnMap {
             if let Some((found, allowed)) = column.fault(quantity) {
                 let hint = format!("correct the line {} under [columns]", quantity.key());
                 return Err(SessionError::of_file(origin, found, allowed, hint).in_column(quantity.key()));
+            }
+        }
+        self.check_air(origin)
+    }
+
+    fn check_air(&self, origin: &str) -> Result<(), SessionError> {
+        let Some(air) = self.weather else { return Ok(()) };
+        let given = [
+            ("elevation_ft", Some(air.elevation_ft), ELEVATION_FT),
+            ("temperature_f", air.temperature_f, TEMPERATURE_F),
+            ("pressure_inhg", air.pressure_inhg, PRESSURE_INHG),
+            ("humidity_percent", Some(air.humidity_percent), HUMIDITY_PERCENT),
+        ];
+        for (key, value, range) in given {
+            if let Some(value) = value.filter(|value| !range.contains(value)) {
+                let allowed = format!("a number from {} to {}", range.start(), range.end());
+                let hint = format!("correct the line {key} under [air]");
+                return Err(SessionError::of_file(origin, format!("{key} is {value}"), allowed, hint));
             }
         }
         Ok(())

@@ -17,11 +17,8 @@ const MAX_BYTES: u64 = 1024 * 1024;
 /// # Errors
 /// When there is no such file, it is no file, too large or no UTF-8 text; each says how to mend it.
 pub fn read_text(path: &Path) -> Result<String, InputError> {
-    let unreadable = |problem: &str, hint: &str| InputError::Unreadable {
-        origin: path.to_string_lossy().into_owned(),
-        problem: problem.to_owned(),
-        hint: hint.to_owned(),
-    };
+    let origin = path.to_string_lossy();
+    let unreadable = |problem: &str, hint: &str| unreadable(&origin, problem, hint);
     if path.is_dir() {
         return Err(unreadable("it is a directory", "give the path of a file inside it"));
     }
@@ -30,6 +27,15 @@ pub fn read_text(path: &Path) -> Result<String, InputError> {
         ErrorKind::PermissionDenied => unreadable("permission denied", "make the file readable for your account"),
         _ => unreadable(&error.to_string(), "copy the file elsewhere and try again"),
     })?;
+    text_from_bytes(&origin, bytes)
+}
+
+/// The text that at most 1 MiB of bytes are; `origin` is the file name shown in errors.
+///
+/// # Errors
+/// When there are more, or they are no UTF-8 text.
+pub fn text_from_bytes(origin: &str, bytes: Vec<u8>) -> Result<String, InputError> {
+    let unreadable = |problem: &str, hint: &str| unreadable(origin, problem, hint);
     if bytes.len() as u64 > MAX_BYTES {
         return Err(unreadable("it is larger than 1 MiB", "a profile has a few kilobytes; is this the right file?"));
     }
@@ -38,6 +44,10 @@ pub fn read_text(path: &Path) -> Result<String, InputError> {
         let line = good.split(|&byte| byte == b'\n').count();
         unreadable(&format!("line {line} is not UTF-8 text"), "save the file with the encoding UTF-8")
     })
+}
+
+fn unreadable(origin: &str, problem: &str, hint: &str) -> InputError {
+    InputError::Unreadable { origin: origin.to_owned(), problem: problem.to_owned(), hint: hint.to_owned() }
 }
 
 /// The bytes of a file, one more than `MAX_BYTES` at most, so that no device can fill the memory.

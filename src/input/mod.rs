@@ -35,7 +35,7 @@ mod plan;
 pub use columns::{Column, ColumnMap};
 pub use columns_guess::{Proposal, propose};
 pub use error::{Fault, InputError};
-pub use file::read_text;
+pub use file::{read_text, text_from_bytes};
 pub use quantity::{Positive, Quantity, Unit};
 pub use session_error::SessionError;
 pub use session_file::{ReadOptions, read_sessions, session_from_bytes};

@@ -9,7 +9,7 @@ use csv::ByteRecord;
 use super::cells;
 use super::columns::{Column, ColumnMap};
 use super::quantity::{Kind, Quantity, Unit};
-use super::session_error::{SessionError, excerpt};
+use super::session_error::{SessionError, excerpt, printable};
 use crate::geometry::{Clock, Hand};
 use crate::session::Reason;
 
@@ -122,7 +122,7 @@ impl Slot {
         let is_number = !matches!(quantity.kind(), Kind::Text | Kind::Clock);
         let scale = if is_number { size(unit) / size(quantity.own_unit()) } else { size(unit) };
         let factor = sign * own_sign * scale;
-        Ok(Self { index, header: column.header.clone(), unit, factor, range: quantity.range() })
+        Ok(Self { index, header: printable(&column.header), unit, factor, range: quantity.range() })
     }
 
     #[inline]

@@ -3,6 +3,8 @@
 //! For each: its keys and ranges, the contradictions it can hold by itself, and what is filled in
 //! for the keys left out. Contradictions with the pitches are in [`super::arsenal_checks`].
 
+use std::ops::RangeInclusive;
+
 use crate::geometry::Hand;
 use crate::pitch::Family;
 use crate::profile::{Athlete, Health, Level, Limits, Release, Supination, Weather};
@@ -119,13 +121,19 @@ pub(super) struct AirDraft {
     humidity_percent: Option<At<f64>>,
 }
 
+/// The air anybody pitches in, here and in a column map.
+pub(super) const ELEVATION_FT: RangeInclusive<f64> = -1500.0..=15_000.0;
+pub(super) const TEMPERATURE_F: RangeInclusive<f64> = -20.0..=130.0;
+pub(super) const PRESSURE_INHG: RangeInclusive<f64> = 18.0..=32.0;
+pub(super) const HUMIDITY_PERCENT: RangeInclusive<f64> = 0.0..=100.0;
+
 impl AirDraft {
     pub(super) fn read(fields: &mut Fields) -> Self {
         Self {
-            elevation_ft: fields.number("elevation_ft", -1500.0..=15_000.0),
-            temperature_f: fields.number("temperature_f", -20.0..=130.0),
-            pressure_inhg: fields.number("pressure_inhg", 18.0..=32.0),
-            humidity_percent: fields.number("humidity_percent", 0.0..=100.0),
+            elevation_ft: fields.number("elevation_ft", ELEVATION_FT),
+            temperature_f: fields.number("temperature_f", TEMPERATURE_F),
+            pressure_inhg: fields.number("pressure_inhg", PRESSURE_INHG),
+            humidity_percent: fields.number("humidity_percent", HUMIDITY_PERCENT),
         }
     }
 

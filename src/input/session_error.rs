@@ -7,6 +7,8 @@
 
 use std::fmt;
 
+use super::error::is_hidden;
+
 /// Why a session could not be read.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SessionError {
@@ -81,10 +83,7 @@ pub(super) fn excerpt(cell: &[u8]) -> String {
     printable(&if text.trim().chars().count() > LONGEST { format!("{short}...") } else { short })
 }
 
-fn printable(text: &str) -> String {
-    let steers = |c: char| {
-        c.is_control()
-            || matches!(c, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}')
-    };
-    text.chars().map(|c| if steers(c) { char::REPLACEMENT_CHARACTER } else { c }).collect()
+/// The text with everything replaced that could steer a terminal.
+pub(super) fn printable(text: &str) -> String {
+    text.chars().map(|c| if is_hidden(c) { char::REPLACEMENT_CHARACTER } else { c }).collect()
 }

@@ -15,7 +15,7 @@ use super::cells;
 use super::columns::ColumnMap;
 use super::plan::Plan;
 use super::quantity::Quantity;
-use super::session_error::SessionError;
+use super::session_error::{SessionError, printable};
 use super::table::{Table, line_of};
 use crate::geometry::Hand;
 use crate::session::{FullFlight, Place, PlateReading, Reason, ReleaseReading, Session, SetAside, SpinReading, Throw};
@@ -124,7 +124,7 @@ impl<'a> Reading<'a> {
         let decimal_comma = self.options.map.decimal_comma.unwrap_or(table.has_decimal_comma);
         let plan = Plan::new(name, &table.header, &self.options.map, self.session.hand, decimal_comma)?;
         let file = u16::try_from(self.session.files.len()).unwrap_or(u16::MAX);
-        self.session.files.push(name.to_owned());
+        self.session.files.push(printable(name));
         let mut record = ByteRecord::new();
         let mut tally = Tally::default();
         while table.next(name, &mut record)? {
@@ -240,7 +240,7 @@ impl Words {
     fn learn(&mut self, word: &[u8]) -> u16 {
         let next = u16::try_from(self.met.len()).unwrap_or(u16::MAX);
         self.index.insert(word.to_vec(), next);
-        self.met.push(String::from_utf8_lossy(word).into_owned());
+        self.met.push(printable(&String::from_utf8_lossy(word)));
         next
     }
 }
