@@ -110,7 +110,8 @@ fn set_release(document: &mut DocumentMut, groups: &[Group]) {
 fn set_pitches(document: &mut DocumentMut, hand: Hand, groups: &[Group]) {
     let item = document.entry("pitch").or_insert_with(|| Item::ArrayOfTables(ArrayOfTables::new()));
     if !item.is_array_of_tables() {
-        *item = Item::ArrayOfTables(ArrayOfTables::new());
+        // Pitches written in one list, `pitch = [{ ... }]`, are kept: each becomes a section.
+        *item = Item::ArrayOfTables(std::mem::take(item).into_array_of_tables().unwrap_or_default());
     }
     let Some(pitches) = item.as_array_of_tables_mut() else { return };
     let places: Vec<usize> = groups.iter().map(|group| place_of(pitches, group)).collect();

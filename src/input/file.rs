@@ -17,10 +17,18 @@ const MAX_BYTES: u64 = 1024 * 1024;
 /// # Errors
 /// When there is no such file, it is no file, too large or no UTF-8 text; each says how to mend it.
 pub fn read_text(path: &Path) -> Result<String, InputError> {
-    let unreadable = |problem: &str, hint: &str| unreadable(path, problem, hint);
     // One byte more than allowed, so that no device can fill the memory.
     let mut bytes = Vec::new();
     open(path)?.take(MAX_BYTES + 1).read_to_end(&mut bytes).map_err(|error| refused(path, &error))?;
+    text_from_bytes(&path.to_string_lossy(), bytes)
+}
+
+/// The text that at most 1 MiB of bytes are; `origin` is the file name shown in errors.
+///
+/// # Errors
+/// When there are more, or they are no UTF-8 text.
+pub fn text_from_bytes(origin: &str, bytes: Vec<u8>) -> Result<String, InputError> {
+    let unreadable = |problem: &str, hint: &str| unreadable(origin, problem, hint);
     if bytes.len() as u64 > MAX_BYTES {
         let hint = "a profile or a column map has a few kilobytes; is this the right file?";
         return Err(unreadable("it is larger than 1 MiB", hint));
@@ -38,23 +46,20 @@ pub fn read_text(path: &Path) -> Result<String, InputError> {
 /// When there is no such file, or it is none that can be read.
 pub(super) fn open(path: &Path) -> Result<File, InputError> {
     if path.is_dir() {
-        return Err(unreadable(path, "it is a directory", "give the path of a file inside it"));
+        return Err(unreadable(&path.to_string_lossy(), "it is a directory", "give the path of a file inside it"));
     }
     File::open(path).map_err(|error| refused(path, &error))
 }
 
 fn refused(path: &Path, error: &std::io::Error) -> InputError {
+    let unreadable = |problem: &str, hint: &str| unreadable(&path.to_string_lossy(), problem, hint);
     match error.kind() {
-        ErrorKind::NotFound => unreadable(path, "there is no such file", "check the name and the folder"),
-        ErrorKind::PermissionDenied => unreadable(path, "permission denied", "make the file readable for your account"),
-        _ => unreadable(path, &error.to_string(), "copy the file elsewhere and try again"),
+        ErrorKind::NotFound => unreadable("there is no such file", "check the name and the folder"),
+        ErrorKind::PermissionDenied => unreadable("permission denied", "make the file readable for your account"),
+        _ => unreadable(&error.to_string(), "copy the file elsewhere and try again"),
     }
 }
 
-fn unreadable(path: &Path, problem: &str, hint: &str) -> InputError {
-    InputError::Unreadable {
-        origin: path.to_string_lossy().into_owned(),
-        problem: problem.to_owned(),
-        hint: hint.to_owned(),
-    }
+fn unreadable(origin: &str, problem: &str, hint: &str) -> InputError {
+    InputError::Unreadable { origin: origin.to_owned(), problem: problem.to_owned(), hint: hint.to_owned() }
 }
