@@ -1,25 +1,16 @@
 //! The program as its users meet it: every shipped profile through every command, texts as
 //! snapshots, JSON by its promised keys, exit codes, and what goes to which stream.
 
-use assert_cmd::Command;
+#[path = "common/program.rs"]
+mod program;
+
 use predicates::prelude::*;
 use serde_json::Value;
 
+use program::{answer, arsenalfit};
+
 const PROFILES: [&str; 5] =
     ["three-quarter-right", "high-slot-left", "low-slot-right-with-sweeper", "fourteen-year-old", "over-the-top-right"];
-
-fn arsenalfit(columns: u16, arguments: &[&str]) -> Command {
-    let mut command = Command::cargo_bin("arsenalfit").expect("the program");
-    command.env("COLUMNS", columns.to_string()).env_remove("NO_COLOR").args(arguments);
-    command
-}
-
-fn answer(columns: u16, arguments: &[&str]) -> String {
-    let output = arsenalfit(columns, arguments).output().expect("it runs");
-    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
-    assert!(output.stderr.is_empty(), "an answer leaves standard error alone");
-    String::from_utf8(output.stdout).expect("text")
-}
 
 fn path(profile: &str) -> String {
     format!("profiles/{profile}.toml")

@@ -1,31 +1,22 @@
 //! The months after, from the command line: `trial`, `progress` and `plan` on the invented demo
 //! data as snapshots, their JSON by its keys, exit codes, refusals, and the files they write.
 
+#[path = "common/program.rs"]
+mod program;
+
 use std::fs;
 use std::path::Path;
 
-use assert_cmd::Command;
 use predicates::prelude::*;
 use serde_json::Value;
+
+use program::{answer, arsenalfit};
 
 const PROFILE: &str = "profiles/three-quarter-right.toml";
 const TRIAL: &str = "demo-data/trial-four-grips.csv";
 /// A wish of the coach's: so what is pinned here does not move with the search.
 const WISH: [&str; 2] = ["--target", "79.5,-2.5,13.5"];
 const DATES: [&str; 4] = ["--start", "2031-11-03", "--end", "2032-02-29"];
-
-fn arsenalfit(columns: u16, arguments: &[&str]) -> Command {
-    let mut command = Command::cargo_bin("arsenalfit").expect("the program");
-    command.env("COLUMNS", columns.to_string()).env_remove("NO_COLOR").args(arguments);
-    command
-}
-
-fn answer(columns: u16, arguments: &[&str]) -> String {
-    let output = arsenalfit(columns, arguments).output().expect("it runs");
-    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
-    assert!(output.stderr.is_empty(), "an answer leaves standard error alone");
-    String::from_utf8(output.stdout).expect("text")
-}
 
 fn json(arguments: &[&str]) -> Value {
     let text = answer(80, &[arguments, &["--format", "json"]].concat());
