@@ -343,7 +343,7 @@ pub(super) fn shape(text: &str) -> Result<Shape, String> {
         return Err("write three numbers with commas between, such as 81,0,15".into());
     };
     Ok(Shape {
-        speed_mph: number(speed, "speed", 30.0, 110.0)?,
+        speed_mph: number(speed, "speed", crate::pitch::SLOWEST_MPH, 110.0)?,
         vertical_break_in: number(vertical, "vertical break", -40.0, 40.0)?,
         glove_side_break_in: number(glove_side, "glove-side break", -40.0, 40.0)?,
     })

@@ -153,6 +153,11 @@ fn dots_of_profile(cli: &Cli, profile: &Profile, wanted: Option<&str>) -> Result
 fn dot_of_target(cli: &Cli, shape: Shape, rpm: f64, hand: Hand) -> Result<String, Failure> {
     let release = Vec3::new(-2.0 * FOOT, 54.5 * FOOT, 5.8 * FOOT);
     let needed = crate::flight::inverse::active_spin_needed(shape, release, Air::SEA_LEVEL, 0.0);
+    if needed.value.is_infinite() {
+        return Err(Failure::Request(
+            "no spin gives that shape without help from the seams\nhint: ask for less movement".into(),
+        ));
+    }
     if needed.value > rpm {
         return Err(Failure::Request(format!(
             "that shape needs about {:.0} rpm of active spin without help from the seams, more than the {rpm:.0} rpm \

@@ -3,7 +3,9 @@
 //! `tests/fuzz/targets/` runs them under cargo-fuzz, `tests/fuzz_corpus.rs` on the stored inputs and
 //! changes of them. Nothing here knows how an input came about.
 
-use std::fmt::Debug;
+#[path = "../common/finite.rs"]
+mod finite;
+
 use std::sync::LazyLock;
 
 use arsenalfit::flight::Air;
@@ -11,7 +13,7 @@ use arsenalfit::geometry::{Clock, Hand};
 use arsenalfit::input::{
     ColumnMap, InputError, ReadOptions, SessionError, profile_from_toml, propose, session_from_bytes, text_from_bytes,
 };
-use arsenalfit::inspect::inspect;
+use arsenalfit::inspect::{Inspected, inspect};
 use arsenalfit::pitch::{Family, Shape};
 use arsenalfit::profile::Profile;
 use arsenalfit::profile_text::updated_profile;
@@ -22,6 +24,7 @@ use arsenalfit::sorting::{Assignment, Options, Sorted, screened, sort};
 use arsenalfit::spin::Spin;
 use arsenalfit::target::Target as Chased;
 use arsenalfit::trial::{Effort, attempts, trial_with};
+use finite::assert_finite;
 
 /// What the bytes are taken for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -90,7 +93,13 @@ fn profile(bytes: &[u8]) {
     check_rewriting(&text, &profile);
     let inspected = inspect(&profile, Air::SEA_LEVEL);
     assert_eq!(inspected.len(), profile.pitches.len());
-    assert_finite(&inspected);
+    for seen in &inspected {
+        let Inspected { averages, spin, measured: _, shares, active_needed, restated } = seen;
+        assert_finite(&(averages, spin, shares, restated));
+        // No spin may be enough, and then it is infinite.
+        assert!((0.0..).contains(&active_needed.low) && active_needed.low <= active_needed.value, "{seen:?}");
+        assert!(active_needed.value <= active_needed.high, "{seen:?}");
+    }
     check_shown(&terminal::check(&profile, &inspected, 0.0, 80));
     check_json(&json::check(&profile, &inspected, 0.0));
 }
@@ -308,23 +317,4 @@ fn check_json(written: &str) {
 /// Control characters, and those that change how a line is laid out.
 fn is_steering(c: char) -> bool {
     c.is_control() || matches!(c, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
-}
-
-/// Every number in a value is finite: nothing outside the texts of its debug form is `NaN` or `inf`.
-fn assert_finite(value: &impl Debug) {
-    let shown = format!("{value:?}");
-    let mut is_text = false;
-    let mut is_escaped = false;
-    let mut plain = String::with_capacity(shown.len());
-    for c in shown.chars() {
-        let ends = c == '"' && !is_escaped;
-        is_escaped = is_text && c == '\\' && !is_escaped;
-        is_text ^= ends;
-        if !is_text {
-            plain.push(c);
-        }
-    }
-    let is_odd = |word: &str| word == "NaN" || word == "inf";
-    let odd = plain.split(|c: char| !c.is_alphanumeric() && c != '_').any(is_odd);
-    assert!(!odd, "a number is not finite in {shown}");
 }
