@@ -82,6 +82,10 @@ impl fmt::Display for Family {
     }
 }
 
+/// The slowest pitch known here, mph. Below some 26 mph no throw carries to the plate at all (computed: drag, level
+/// ground, any aim), so nothing drawn or searched may be slower either.
+pub const SLOWEST_MPH: f64 = 30.0;
+
 /// What a pitch does, in the hand-free frame: release speed and the two breaks.
 ///
 /// A break is how far from the same throw with no sideways force at all (same release, same drag,

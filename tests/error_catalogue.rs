@@ -161,7 +161,6 @@ fn files_to_write() {
         ("page in no folder", "usage athlete.toml --report no/page.html".to_owned()),
         ("page below a file", "usage athlete.toml --report athlete.toml/page.html".to_owned()),
         ("page is a folder", "usage athlete.toml --report empty".to_owned()),
-        ("page is a profile", "usage athlete.toml --report athlete.toml".to_owned()),
         ("page is a device", "usage athlete.toml --report /dev/null".to_owned()),
         ("page without a name", "usage athlete.toml --report ||".to_owned()),
         ("calendar there already", plan("--ics athlete.toml")),

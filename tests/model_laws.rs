@@ -6,9 +6,7 @@
 
 mod common;
 
-use std::collections::BTreeSet;
-
-use arsenalfit::evaluate::{NewPitch, SideOutlook, SidePlan, Stage, Thrown, Today, World, draws, worlds};
+use arsenalfit::evaluate::{NewPitch, SidePlan, Stage, Thrown, Today, World, draws, worlds};
 use arsenalfit::flight::inverse::{MIDDLE, active_spin_needed, break_of_spin, throw_of_shape};
 use arsenalfit::flight::{Forces, Throw};
 use arsenalfit::geometry::{Clock, Side};
@@ -17,12 +15,12 @@ use arsenalfit::mix::{Bounds, Effort, Mix, best_mix};
 use arsenalfit::pitch::{Family, Shape};
 use arsenalfit::profile::{Aim, Level, Limits, PerSide, Profile, Supination};
 use arsenalfit::search::reach::Reach;
-use arsenalfit::search::{Candidate, Command, Worth, best_of_family};
+use arsenalfit::search::{Command, best_of_family};
 use arsenalfit::spin::{LiftLaw, Spin};
 use arsenalfit::units::INCH;
 use common::at_bats::counted;
 use common::standard::{
-    CHANGEUP, CURVEBALL, FOUR_SEAM, SHIPPED, SLIDER, SWEEPER, athlete, facing, read, shape, shipped, text_of, typical,
+    CHANGEUP, CURVEBALL, FOUR_SEAM, SHIPPED, SLIDER, SWEEPER, athlete, facing, read, shape, shipped, typical,
 };
 use proptest::prelude::*;
 
@@ -696,94 +694,10 @@ fn a_recipe_flown_makes_the_shape_it_is_for() {
     assert!(tried > 20, "{tried} shapes reached");
 }
 
-// Nothing valid breaks it.
+// Nothing valid breaks it: `any_profile.rs` asks any profile, here stand the edges.
 
 fn drawn_worlds<'p>(stage: &Stage<'p>, today: &Today, count: usize) -> Vec<World<'p>> {
     worlds(stage, today, draws(stage.profile.athlete.level, stage.pitches.len(), count, 5))
-}
-
-fn numbers_of(outlook: &SideOutlook) -> Vec<f64> {
-    let of_pitches = outlook.pitches.iter().flat_map(|pitch| {
-        [pitch.swing_and_miss, pitch.weak_contact, pitch.solid_contact, pitch.take]
-            .map(|estimate| (pitch.share, estimate))
-    });
-    let estimates = of_pitches.chain([(0.0, outlook.runs_per_100)]);
-    estimates.flat_map(|(share, estimate)| [share, estimate.value, estimate.low, estimate.high]).collect()
-}
-
-fn numbers_of_worth(worth: &Worth) -> Vec<f64> {
-    let Worth { sides, overall, chance_real, by_world } = worth;
-    let mut numbers = vec![overall.value, overall.low, overall.high, *chance_real];
-    numbers.extend(by_world);
-    for side in Side::BOTH {
-        let side = sides.on(side);
-        numbers.extend([side.gain.value, side.gain.low, side.gain.high, side.gap]);
-        numbers.extend(numbers_of(&side.before));
-        numbers.extend(numbers_of(&side.after));
-    }
-    numbers
-}
-
-fn numbers_of_candidate(found: &Candidate) -> Vec<f64> {
-    let Candidate { recipe, effort, worth, window, frontier, .. } = found;
-    let mut numbers = vec![*effort, recipe.spin.rpm, recipe.spin.active_fraction, recipe.spin.clock.hours()];
-    numbers.extend(recipe.seam_in);
-    for shape in std::iter::once(recipe.shape).chain(frontier.iter().map(|trade| trade.shape)) {
-        numbers.extend([shape.speed_mph, shape.vertical_break_in, shape.glove_side_break_in]);
-    }
-    numbers.extend(frontier.iter().flat_map(|trade| [trade.gain, trade.effort]));
-    for range in [window.speed_mph, window.vertical_break_in, window.glove_side_break_in] {
-        numbers.extend([range.0, range.1]);
-    }
-    numbers.extend(numbers_of_worth(worth));
-    numbers
-}
-
-fn any_pitch() -> impl Strategy<Value = (Family, [f64; 3])> {
-    (prop::sample::select(Family::ALL.to_vec()), 40.0..108.0_f64, -25.0..25.0_f64, -25.0..25.0_f64).prop_map(
-        |(family, speed, vertical, side)| {
-            let vertical = if family == Family::FourSeam { vertical.abs() } else { vertical };
-            let side = if family.is_fastball() { -side.abs() } else { side };
-            (family, [speed, vertical, side])
-        },
-    )
-}
-
-proptest! {
-    #![proptest_config(ProptestConfig::with_cases(24))]
-
-    #[test]
-    fn any_valid_profile_gives_finite_numbers(
-        pitches in prop::collection::vec(any_pitch(), 1..6),
-        slot in 0.0..90.0_f64,
-        height in 1.0..8.0_f64,
-        extension in 3.0..8.5_f64,
-        elevation in -1500.0..15_000.0_f64,
-        new_pitch_cap in 0.01..1.0_f64,
-        seam_shift in 0.0..10.0_f64,
-        family in prop::sample::select(Family::ALL.to_vec()),
-    ) {
-        let sections = format!(
-            "[release]\nslot_deg = {slot}\nheight_ft = {height}\nextension_ft = {extension}\n\
-             [air]\nelevation_ft = {elevation}\n\
-             [limits]\nnew_pitch_cap = {new_pitch_cap}\nseam_shift_in = {seam_shift}"
-        );
-        let mut families = BTreeSet::new();
-        let apart: Vec<_> = pitches.into_iter().filter(|(family, _)| families.insert(*family)).collect();
-        let read = arsenalfit::input::profile_from_toml(&text_of(&apart, &sections), "any");
-        prop_assume!(read.is_ok());
-        let profile = read.map_err(|error| TestCaseError::fail(error.to_string()))?;
-        let stage = Stage::new(&profile);
-        let today = Today::of(&stage);
-        for side in Side::BOTH {
-            let plan = today.plans.on(side);
-            prop_assert!(plan.mix.runs.is_finite() && plan.mix.gap.is_finite(), "{:?}", plan.mix);
-            prop_assert!(plan.mix.shares.iter().all(|share| share.is_finite()), "{:?}", plan.mix);
-        }
-        if let Ok(found) = best_of_family(&stage, &today, family, Command::Mastered, &drawn_worlds(&stage, &today, 2)) {
-            prop_assert!(numbers_of_candidate(&found).into_iter().all(f64::is_finite), "{found:?}");
-        }
-    }
 }
 
 /// A coach may forbid a kind of pitch altogether.

@@ -11,7 +11,6 @@
 #[path = "common/reference.rs"]
 mod reference;
 
-use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 use arsenalfit::evaluate::{SideOutlook, SidePlan, Stage, Today};

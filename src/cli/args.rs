@@ -7,7 +7,7 @@ use std::str::FromStr;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::geometry::Hand;
-use crate::pitch::{Family, Shape};
+use crate::pitch::{Family, SLOWEST_MPH, Shape};
 use crate::search::Command as CommandOf;
 
 use super::args_follow::{PlanArgs, ProgressArgs, TrialArgs};
@@ -390,7 +390,7 @@ fn shape_of(parts: &[&str], form: &str) -> Result<Shape, String> {
         return Err(form.to_owned());
     };
     Ok(Shape {
-        speed_mph: number(speed, "given with a speed", 30.0, 110.0)?,
+        speed_mph: number(speed, "given with a speed", SLOWEST_MPH, 110.0)?,
         vertical_break_in: number(vertical, "given with a vertical break", -40.0, 40.0)?,
         glove_side_break_in: number(glove_side, "given with a glove-side break", -40.0, 40.0)?,
     })

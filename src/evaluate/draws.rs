@@ -5,6 +5,7 @@ use rand_xoshiro::Xoshiro256PlusPlus;
 
 use crate::eyes::Eyes;
 use crate::hitter::{Bat, FreeParameters, Hitter, RunValues};
+use crate::pitch::SLOWEST_MPH;
 use crate::profile::{Level, PerSide};
 use crate::spin::LiftLaw;
 use crate::stats::normal_quantile;
@@ -109,7 +110,7 @@ impl Draw {
         let total = [new.thrown.shape.glove_side_break_in, new.thrown.shape.vertical_break_in];
         let [side, up] = [0, 1].map(|k| new.spin_break_in[k] * push + (total[k] - new.spin_break_in[k]) * self.seam);
         let mut thrown = new.thrown;
-        thrown.shape.speed_mph += self.new_offset[0];
+        thrown.shape.speed_mph = (thrown.shape.speed_mph + self.new_offset[0]).max(SLOWEST_MPH);
         thrown.shape.vertical_break_in = up + self.new_offset[1];
         thrown.shape.glove_side_break_in = side + self.new_offset[2];
         thrown.spread.command_side_in *= self.command;

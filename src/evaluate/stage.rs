@@ -5,7 +5,7 @@ use crate::flight::inverse::{MIDDLE, release_point, throw_of_shape};
 use crate::geometry::{Side, Vec3};
 use crate::hitter::{FEATURES, Hitter, PitchLaw, Setting};
 use crate::mix::{Bounds, Group};
-use crate::pitch::{Family, Shape};
+use crate::pitch::{Family, SLOWEST_MPH, Shape};
 use crate::profile::{Aim, Pitch, Profile, Release, Spread};
 use crate::stats::normal_points;
 use crate::units::INCH;
@@ -93,7 +93,8 @@ impl<'a> Stage<'a> {
         drawn.points = normal_points(ROUGH_POINTS, draw.shift);
         for ((thrown, pitch), offset) in drawn.pitches.iter_mut().zip(&self.profile.pitches).zip(&draw.shape_offsets) {
             let per_sd = 1.0 / f64::from(pitch.throws).sqrt();
-            thrown.shape.speed_mph += offset[0] * per_sd * pitch.spread.speed_mph;
+            let off_mph = offset[0] * per_sd * pitch.spread.speed_mph;
+            thrown.shape.speed_mph = (thrown.shape.speed_mph + off_mph).max(SLOWEST_MPH);
             thrown.shape.vertical_break_in += offset[1] * per_sd * pitch.spread.vertical_break_in;
             thrown.shape.glove_side_break_in += offset[2] * per_sd * pitch.spread.glove_side_break_in;
             thrown.spread.command_side_in *= draw.command;

@@ -5,7 +5,7 @@
 //! with physics is asked in [`super::pitch_checks`].
 
 use crate::geometry::{Clock, Hand, Side};
-use crate::pitch::{Family, Shape};
+use crate::pitch::{Family, SLOWEST_MPH, Shape};
 use crate::profile::{Aim, PerSide, Pitch, Results, Spread};
 
 use super::assumptions::{Assumptions, Filler};
@@ -41,7 +41,7 @@ impl PitchDraft {
             place: fields.place(),
             name: fields.text("name"),
             family: fields.choice("family", &Family::ALL, Family::name),
-            speed_mph: fields.number("speed_mph", 30.0..=110.0),
+            speed_mph: fields.number("speed_mph", SLOWEST_MPH..=110.0),
             vertical_break_in: fields.number("vertical_break_in", -40.0..=40.0),
             glove_side_break_in: fields.number("glove_side_break_in", -40.0..=40.0),
             spin_rpm: fields.number("spin_rpm", 0.0..=4500.0),

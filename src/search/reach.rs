@@ -11,7 +11,7 @@
 use crate::evaluate::{NewPitch, Stage, Thrown};
 use crate::flight::inverse::{MIDDLE, break_of_spin, throw_of_shape};
 use crate::geometry::Clock;
-use crate::pitch::{Family, Shape};
+use crate::pitch::{Family, SLOWEST_MPH, Shape};
 use crate::profile::{Pitch, Spread, Supination};
 use crate::spin::{BALL_RADIUS, LiftLaw, Spin};
 use crate::units::{INCH, RPM};
@@ -94,9 +94,10 @@ impl Reach {
         let fastball_spin = fastball.map_or(USUAL_RPM_PER_MPH, rpm_per_mph);
         let hardest = stage.pitches.iter().map(|p| p.shape.speed_mph).fold(0.0, f64::max);
         let speed = fastball.map_or(hardest, |pitch| pitch.shape.speed_mph);
+        let slow = |mph: f64| mph.max(SLOWEST_MPH);
         Self {
             family,
-            speed_mph: (custom.speed.0 * speed, (custom.speed.1 * speed).min(hardest)),
+            speed_mph: (slow(custom.speed.0 * speed), slow((custom.speed.1 * speed).min(hardest))),
             vertical_in: custom.vertical_in,
             glove_side_in: custom.glove_side_in,
             rpm_per_mph: best_spin(stage, family, fastball_spin * custom.spin),
@@ -112,7 +113,8 @@ impl Reach {
         let named = within(shape.speed_mph, self.speed_mph)
             && within(shape.vertical_break_in, self.vertical_in)
             && within(shape.glove_side_break_in, self.glove_side_in);
-        if !named {
+        // An arm whose measured spin is none makes nothing by spin.
+        if !named || self.rpm_per_mph <= 0.0 {
             return None;
         }
         let per_inch = coefficient_per_inch(stage, shape);

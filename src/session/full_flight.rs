@@ -69,11 +69,17 @@ fn node(measured: Measured, release_mph: f64) -> Node {
     let whole = side_movement(release_mph, None);
     let factor = |from_ft: Option<f64>| from_ft.map_or(1.0, |_| whole / side_movement(release_mph, from_ft));
     Node {
-        measured_mph: measured.speed_at_ft.map_or(release_mph, |ft| leg(release_mph, ft * FOOT).velocity.norm() / MPH),
+        measured_mph: measured.speed_at_ft.map_or(release_mph, |ft| forward_mph(leg(release_mph, ft * FOOT))),
         release_mph,
         vertical: factor(measured.vertical_from_ft),
         glove_side: factor(measured.glove_side_from_ft),
     }
+}
+
+/// The speed toward the plate. A slow ball's fall would make the whole of it grow along the way, and then no single
+/// release speed would belong to what was measured.
+fn forward_mph(state: State) -> f64 {
+    -state.velocity.y / MPH
 }
 
 fn release_y() -> f64 {
@@ -124,6 +130,19 @@ mod tests {
         let over_rule = up / 10.0 / (end / late).powi(2);
         assert!((1.0..1.04).contains(&over_rule), "{over_rule}");
         assert!((1.6..2.1).contains(&(up / 10.0)), "{up}");
+    }
+
+    #[test]
+    fn a_ball_only_loses_speed_wherever_and_however_slow_it_is_measured() {
+        for speed_at_ft in [5.0, 20.0, 40.0, 54.0] {
+            let restoring = FullFlight::new(Measured { speed_at_ft: Some(speed_at_ft), ..Measured::default() });
+            let mut before = 0.0;
+            for mph in [25.0, 30.0, 40.0, 60.0, 90.0, 110.0] {
+                let (release_mph, _, _) = restoring.restore(mph, 0.0, 0.0);
+                assert!(release_mph > mph && release_mph > before, "{mph} mph at {speed_at_ft} ft: {release_mph}");
+                before = release_mph;
+            }
+        }
     }
 
     #[test]

@@ -1,17 +1,18 @@
 //! What must hold of the readers for any bytes: the bodies of the fuzz targets.
 //!
-//! `tests/fuzz/targets/` runs them under cargo-fuzz, `tests/fuzz_corpus.rs` on the stored inputs and
-//! changes of them. Nothing here knows how an input came about.
+//! `tests/fuzz/targets/` runs them under cargo-fuzz.
 
-use std::fmt::Debug;
+#[path = "../common/finite.rs"]
+mod finite;
+
 use std::sync::LazyLock;
 
 use arsenalfit::flight::Air;
 use arsenalfit::geometry::{Clock, Hand};
 use arsenalfit::input::{
-    ColumnMap, InputError, ReadOptions, SessionError, profile_from_toml, propose, session_from_bytes, text_from_bytes,
+    ColumnMap, InputError, ReadOptions, profile_from_toml, propose, session_from_bytes, text_from_bytes,
 };
-use arsenalfit::inspect::inspect;
+use arsenalfit::inspect::{Inspected, inspect};
 use arsenalfit::pitch::{Family, Shape};
 use arsenalfit::profile::Profile;
 use arsenalfit::profile_text::updated_profile;
@@ -22,10 +23,11 @@ use arsenalfit::sorting::{Assignment, Options, Sorted, screened, sort};
 use arsenalfit::spin::Spin;
 use arsenalfit::target::Target as Chased;
 use arsenalfit::trial::{Effort, attempts, trial_with};
+use finite::assert_finite;
 
 /// What the bytes are taken for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Target {
+pub(crate) enum Target {
     /// A profile.
     Profile,
     /// A column map.
@@ -39,11 +41,11 @@ pub enum Target {
 impl Target {
     /// Every target.
     #[allow(dead_code, reason = "the fuzz targets name the one they run")]
-    pub const ALL: [Self; 4] = [Self::Profile, Self::Columns, Self::Session, Self::Trial];
+    pub(crate) const ALL: [Self; 4] = [Self::Profile, Self::Columns, Self::Session, Self::Trial];
 
     /// The name of its binary and of its folder of stored inputs.
     #[allow(dead_code, reason = "the fuzz targets name the one they run")]
-    pub fn name(self) -> &'static str {
+    pub(crate) fn name(self) -> &'static str {
         match self {
             Self::Profile => "profile",
             Self::Columns => "columns",
@@ -57,7 +59,7 @@ impl Target {
 ///
 /// # Panics
 /// When something that must hold does not.
-pub fn run(target: Target, bytes: &[u8]) {
+pub(crate) fn run(target: Target, bytes: &[u8]) {
     match target {
         Target::Profile => profile(bytes),
         Target::Columns => columns(bytes),
@@ -90,7 +92,13 @@ fn profile(bytes: &[u8]) {
     check_rewriting(&text, &profile);
     let inspected = inspect(&profile, Air::SEA_LEVEL);
     assert_eq!(inspected.len(), profile.pitches.len());
-    assert_finite(&inspected);
+    for seen in &inspected {
+        let Inspected { averages, spin, measured: _, shares, active_needed, restated } = seen;
+        assert_finite(&(averages, spin, shares, restated));
+        // No spin may be enough, and then it is infinite.
+        assert!((0.0..).contains(&active_needed.low) && active_needed.low <= active_needed.value, "{seen:?}");
+        assert!(active_needed.value <= active_needed.high, "{seen:?}");
+    }
     check_shown(&terminal::check(&profile, &inspected, 0.0, 80));
     check_json(&json::check(&profile, &inspected, 0.0));
 }
@@ -112,7 +120,7 @@ fn columns(bytes: &[u8]) {
     };
     let map = match ColumnMap::from_toml(&text, NAME) {
         Ok(map) => map,
-        Err(error) => return check_session_error(&error, &text),
+        Err(error) => return check_input_error(&error),
     };
     assert_finite(&map);
     check_rewritten_map(&map);
@@ -139,7 +147,7 @@ fn check_rewritten_map(map: &ColumnMap) {
 fn session(bytes: &[u8]) {
     let Some((map, rows)) = map_and_rows(bytes) else { return };
     check_proposal(rows);
-    let Some(session) = throws(map, rows, None) else { return };
+    let Some(session) = throws(&map, rows, None) else { return };
     let sorted = sort(&session, Options::default());
     check_sorted(&session, &sorted);
     check_shown(&terminal::sort(&session, &sorted, None, 80));
@@ -157,13 +165,13 @@ fn map_and_rows(bytes: &[u8]) -> Option<(ColumnMap, &[u8])> {
 }
 
 /// The throws of `rows`, checked; a hand that is needed and not told is the left one.
-fn throws(map: ColumnMap, rows: &[u8], hand: Option<Hand>) -> Option<Session> {
+fn throws(map: &ColumnMap, rows: &[u8], hand: Option<Hand>) -> Option<Session> {
     let read = |hand| session_from_bytes(NAME, rows, ReadOptions { map: map.clone(), hand, progress: &mut |_| {} });
     let session = read(hand).or_else(|error| {
-        check_session_error(&error, "");
+        check_input_error(&error);
         read(hand.or(Some(Hand::Left)))
     });
-    let session = session.inspect_err(|error| check_session_error(error, "")).ok()?;
+    let session = session.inspect_err(check_input_error).ok()?;
     assert_finite(&session);
     for throw in &session.throws {
         let has = |index: Option<u16>, words: &[String]| index.is_none_or(|index| usize::from(index) < words.len());
@@ -198,7 +206,7 @@ fn check_proposal(rows: &[u8]) {
             check_shown(&terminal::columns(NAME, &proposal));
             check_rewritten_map(&proposal.map);
         }
-        Err(error) => check_session_error(&error, ""),
+        Err(error) => check_input_error(&error.into()),
     }
 }
 
@@ -241,7 +249,7 @@ static CHASE: LazyLock<(Profile, Chased)> = LazyLock::new(|| {
 fn trial(bytes: &[u8]) {
     let (profile, target) = &*CHASE;
     let Some((map, rows)) = map_and_rows(bytes) else { return };
-    let Some(session) = throws(map, rows, Some(profile.athlete.throws)) else { return };
+    let Some(session) = throws(&map, rows, Some(profile.athlete.throws)) else { return };
     let session = screened(session);
     let (attempts, cautions) = attempts(&session);
     let trial = trial_with(&session.grips, &attempts, profile, target, Effort { draws: DRAWS, seed: 1 });
@@ -278,17 +286,6 @@ fn check_input_error(error: &InputError) {
     }
 }
 
-/// The message is one line and a hint; its row is one of `text`, when that is given.
-fn check_session_error(error: &SessionError, text: &str) {
-    let shown = error.to_string();
-    assert!(shown.lines().count() == 2 && shown.contains("\nhint: "), "{shown:?}");
-    assert!(shown.chars().all(|c| c == '\n' || !is_steering(c)), "{shown:?}");
-    assert!(error.row.is_none_or(|row| row >= 1), "{shown}");
-    if !text.is_empty() {
-        assert!(error.row.is_none_or(|row| row as usize <= lines_of(text.as_bytes())), "{shown}");
-    }
-}
-
 /// Text for a terminal holds no control characters but its own bold.
 fn check_shown(shown: &str) {
     assert!(!shown.trim().is_empty(), "nothing is shown");
@@ -305,26 +302,8 @@ fn check_json(written: &str) {
     serde_json::from_str::<serde_json::Value>(written).unwrap_or_else(|error| panic!("{error}:\n{written}"));
 }
 
-/// Control characters, and those that change how a line is laid out.
+/// Control characters but the tab, and those that change how a line is laid out.
 fn is_steering(c: char) -> bool {
-    c.is_control() || matches!(c, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
-}
-
-/// Every number in a value is finite: nothing outside the texts of its debug form is `NaN` or `inf`.
-fn assert_finite(value: &impl Debug) {
-    let shown = format!("{value:?}");
-    let mut is_text = false;
-    let mut is_escaped = false;
-    let mut plain = String::with_capacity(shown.len());
-    for c in shown.chars() {
-        let ends = c == '"' && !is_escaped;
-        is_escaped = is_text && c == '\\' && !is_escaped;
-        is_text ^= ends;
-        if !is_text {
-            plain.push(c);
-        }
-    }
-    let is_odd = |word: &str| word == "NaN" || word == "inf";
-    let odd = plain.split(|c: char| !c.is_alphanumeric() && c != '_').any(is_odd);
-    assert!(!odd, "a number is not finite in {shown}");
+    c.is_control()
+        || matches!(c, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
