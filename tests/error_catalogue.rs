@@ -5,11 +5,16 @@
 //! `throws.csv`, `trial.csv`, `week.csv`) and the wrong files of the group. Wrong profiles are in
 //! `profile_input.rs`, what a machine can do to files in `faults.rs`.
 
+#[path = "common/folder.rs"]
+mod folder;
+
 use std::fmt::Write as _;
 use std::fs;
 use std::path::Path;
 
 use assert_cmd::Command;
+
+use folder::with_copies;
 
 const HEADER: &str = "speed_mph,vertical_break_in,glove_side_break_in";
 const NEW: &str = "new n.toml --throws right --pitch";
@@ -19,15 +24,12 @@ const PROGRESS: &str = "progress athlete.toml week.csv --target 79.5,-2.5,13.5";
 
 /// A folder with one of every sound file.
 fn folder() -> tempfile::TempDir {
-    let folder = tempfile::tempdir().expect("a temporary folder");
-    for (from, to) in [
+    let folder = with_copies(&[
         ("profiles/three-quarter-right.toml", "athlete.toml"),
         ("demo-data/session-2031-02-03.csv", "throws.csv"),
         ("demo-data/trial-four-grips.csv", "trial.csv"),
         ("demo-data/progress-week-1.csv", "week.csv"),
-    ] {
-        fs::copy(from, folder.path().join(to)).expect("a copy");
-    }
+    ]);
     fs::create_dir(folder.path().join("empty")).expect("a folder");
     folder
 }

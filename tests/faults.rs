@@ -4,6 +4,9 @@
 #![cfg(unix)]
 #![expect(clippy::print_stdout, reason = "a test that is skipped says so, and kills are counted")]
 
+#[path = "common/folder.rs"]
+mod folder;
+
 use std::fs;
 use std::io::{Read, Write};
 use std::os::unix::fs::{MetadataExt, PermissionsExt, symlink};
@@ -11,6 +14,8 @@ use std::os::unix::process::{CommandExt, ExitStatusExt};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Output, Stdio};
 use std::time::{Duration, Instant};
+
+use folder::with_copies;
 
 const PROGRAM: &str = env!("CARGO_BIN_EXE_arsenalfit");
 const HEADER: &str = "speed_mph,vertical_break_in,glove_side_break_in,pitch";
@@ -27,15 +32,11 @@ fn repository(path: &str) -> String {
 
 /// A folder with a profile, throws and a trial.
 fn folder() -> tempfile::TempDir {
-    let folder = tempfile::tempdir().expect("a temporary folder");
-    for (from, to) in [
+    with_copies(&[
         ("profiles/three-quarter-right.toml", "athlete.toml"),
         ("demo-data/session-2031-02-03.csv", "throws.csv"),
         ("demo-data/trial-four-grips.csv", "trial.csv"),
-    ] {
-        fs::copy(repository(from), folder.path().join(to)).expect("a copy");
-    }
-    folder
+    ])
 }
 
 /// The program behind shell words, so that pipes, limits and devices are the real ones.

@@ -275,7 +275,7 @@ pub(super) struct CompareArgs {
     #[command(flatten)]
     pub(super) time: TimeArgs,
     /// Worlds drawn from what is not known; more give steadier intervals.
-    #[arg(long, value_name = "N", default_value_t = 128, value_parser = clap::value_parser!(u32).range(16..=4096))]
+    #[arg(long, value_name = "N", default_value_t = 128, allow_negative_numbers = true, value_parser = draws)]
     pub(super) draws: u32,
     #[command(flatten)]
     pub(super) page: PageArg,
@@ -331,11 +331,8 @@ pub(super) fn family(text: &str) -> Result<Family, String> {
 }
 
 pub(super) fn hand(text: &str) -> Result<Hand, String> {
-    match text {
-        "right" => Ok(Hand::Right),
-        "left" => Ok(Hand::Left),
-        _ => Err("right or left".into()),
-    }
+    let found = Hand::ALL.into_iter().find(|hand| hand.name() == text);
+    found.ok_or_else(|| Hand::ALL.map(Hand::name).join(" or "))
 }
 
 fn number(text: &str, what: &str, low: f64, high: f64) -> Result<f64, String> {

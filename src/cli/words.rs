@@ -22,7 +22,7 @@ pub(super) fn families() -> OneOf<Family> {
 
 /// The hands.
 pub(super) fn hands() -> OneOf<Hand> {
-    OneOf { words: vec!["right", "left"], read: hand }
+    OneOf { words: Hand::ALL.map(Hand::name).to_vec(), read: hand }
 }
 
 impl<T: Clone + Send + Sync + 'static> TypedValueParser for OneOf<T> {

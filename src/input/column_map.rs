@@ -12,8 +12,6 @@ use super::sections::AirDraft;
 use crate::geometry::Hand;
 use crate::session::Outcome;
 
-/// Names of the throwing hand.
-const HANDS: [(&str, Hand); 2] = [("right", Hand::Right), ("left", Hand::Left)];
 /// Names of what may stand between cells.
 const SEPARATORS: [(&str, u8); 3] = [("comma", b','), ("semicolon", b';'), ("tab", b'\t')];
 /// Names of the decimal mark, and whether it is a comma.
@@ -24,7 +22,7 @@ const DECIMALS: [(&str, bool); 2] = [("point", false), ("comma", true)];
 pub(super) fn read(text: &str) -> Result<ColumnMap, Vec<Fault>> {
     read_document(text, |root| {
         let mut map = ColumnMap {
-            hand: value(root.choice("throws", &HANDS, |(name, _)| name)).map(|(_, hand)| hand),
+            hand: value(root.choice("throws", &Hand::ALL, Hand::name)),
             separator: value(root.choice("separator", &SEPARATORS, |(name, _)| name)).map(|(_, byte)| byte),
             decimal_comma: value(root.choice("decimal", &DECIMALS, |(name, _)| name)).map(|(_, is_comma)| is_comma),
             ..ColumnMap::default()

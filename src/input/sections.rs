@@ -25,10 +25,7 @@ impl AthleteDraft {
         fields.needs(&["name", "throws"]);
         Self {
             name: fields.text("name"),
-            throws: fields.choice("throws", &[Hand::Right, Hand::Left], |hand| match hand {
-                Hand::Right => "right",
-                Hand::Left => "left",
-            }),
+            throws: fields.choice("throws", &Hand::ALL, Hand::name),
             age: fields.whole("age", 5..=60),
             level: fields.choice("level", &Level::ALL, Level::name),
         }
