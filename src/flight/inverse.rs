@@ -21,9 +21,8 @@ pub fn release_point(release: Release) -> Vec3 {
 /// Where breaks are quoted for when nobody says otherwise: the middle of the plate, belt high, m.
 pub const MIDDLE: [f64; 2] = [0.0, 30.0 * INCH];
 
-/// Most corrections of a throw: 80 mph takes two, 50 mph four, a lob of 35 mph nine, and one of
-/// 30 mph, which hardly carries to the plate, up to thirty.
-const CORRECTIONS: usize = 40;
+/// Most corrections of a throw: 80 mph takes two, 50 mph four, a lob of 40 mph six.
+const CORRECTIONS: usize = 20;
 /// How near (m) a throw must come to its target and its breaks: a thousandth of an inch.
 const NEAR_ENOUGH: f64 = 0.001 * INCH;
 

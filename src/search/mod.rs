@@ -40,6 +40,8 @@ pub struct Candidate {
     pub family: Family,
     /// How to throw the shape.
     pub recipe: Recipe,
+    /// Whether the shape lies at an end of the range looked at: speed, vertical, glove-side break.
+    pub at_edge: [bool; 3],
     /// How far from what he throws now; see [`reach::effort`].
     pub effort: f64,
     /// The command that its worth counts.
@@ -143,6 +145,7 @@ impl Found<'_, '_> {
         Candidate {
             family,
             recipe,
+            at_edge: self.hunt.at_edge(self.best),
             effort: effort(stage, family, &recipe),
             command,
             worth: Worth::of(stage, self.hunt.today, &pitch, worlds),
@@ -233,6 +236,12 @@ impl<'h, 'p> Hunt<'h, 'p> {
     fn score(&self, point: [f64; 3], footing: &Footing) -> Option<f64> {
         let recipe = self.recipe(point)?;
         Some(self.gain(&recipe, footing) - EFFORT_PRICE * effort(&self.stage, self.reach.family, &recipe))
+    }
+
+    fn at_edge(&self, point: [f64; 3]) -> [bool; 3] {
+        const TOUCHING: f64 = 1e-6;
+        let touches = |axis: usize, end: f64| (point[axis] - end).abs() < TOUCHING;
+        std::array::from_fn(|axis| touches(axis, self.bounds[axis].0) || touches(axis, self.bounds[axis].1))
     }
 
     /// From the best point outward along each axis while 90 % of the gain is kept.
