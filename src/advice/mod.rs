@@ -4,14 +4,16 @@
 //! values; their words are in [`crate::report`].
 
 mod cautions;
+mod reasons;
 
 pub use cautions::Caution;
+pub use reasons::Reason;
 
 use rayon::prelude::*;
 
 use crate::evaluate::{Stage, Today, World, draws, worlds};
 use crate::pitch::Family;
-use crate::profile::{Profile, Supination};
+use crate::profile::Profile;
 use crate::search::{Candidate, Command, TRIFLE, best_of_family};
 use crate::stats::Estimate;
 
@@ -76,67 +78,6 @@ pub struct Alternative {
     pub candidate: Option<Candidate>,
 }
 
-/// A reason, with its numbers.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Reason {
-    /// The gain asked about, and the chance that it is more than a trifle.
-    Gain {
-        /// Which family.
-        family: Family,
-        /// Runs per 100 pitches.
-        gain: Estimate,
-        /// Share of worlds in which it is more than a trifle.
-        chance: f64,
-    },
-    /// What it would be worth with the command of its first months.
-    AtFirst {
-        /// Runs per 100 pitches.
-        gain: Estimate,
-        /// Once mastered.
-        mastered: f64,
-    },
-    /// No shape that goes by this name is in reach.
-    OutOfReach {
-        /// Which family.
-        family: Family,
-        /// The arm angle.
-        slot_deg: f64,
-        /// How he turns the hand.
-        supination: Supination,
-        /// Seams trusted, in.
-        seam_in: f64,
-    },
-    /// The target leans on the seams.
-    Seams {
-        /// Inches they must add.
-        inches: f64,
-        /// The most they are trusted to add.
-        trusted: f64,
-    },
-    /// It is close to a pitch he throws.
-    Redundant {
-        /// That pitch.
-        pitch: String,
-        /// Difference in speed, mph.
-        speed_mph: f64,
-        /// Distance between the breaks, in.
-        movement_in: f64,
-    },
-    /// Another family gains more.
-    Better {
-        /// Which.
-        family: Family,
-        /// Its gain.
-        gain: Estimate,
-        /// Share of worlds in which it gains more than the one asked about.
-        chance: f64,
-    },
-    /// No other family gains more than a trifle either.
-    NothingElse,
-    /// Something about health or age forbids it.
-    Forbidden(Bar),
-}
-
 /// What forbids new work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Bar {
@@ -164,11 +105,6 @@ pub const WORTH_A_TRIAL: f64 = 0.65;
 const CLEARLY_MORE: f64 = 0.10;
 /// Share of worlds in which it must bring more.
 const MORE_OFTEN: f64 = 0.75;
-/// Seam help beyond this share of what is trusted asks for a trial first.
-const LEANING: f64 = 0.6;
-/// Closer than this to an own pitch (mph, in) is called redundant.
-const NEAR_MPH: f64 = 3.5;
-const NEAR_IN: f64 = 6.0;
 
 /// Answers `question` for `profile`.
 pub fn advise(profile: &Profile, question: Question) -> Advice<'_> {
@@ -258,18 +194,22 @@ impl Weighed {
             reasons.push(Reason::Forbidden(bar));
         }
         match asked {
-            Some(asked) => reasons.extend(candidate_reasons(profile, asked)),
-            None => reasons.push(out_of_reach(profile, question.family)),
+            Some(asked) => reasons.extend(Reason::all_of(profile, asked)),
+            None => reasons.push(Reason::out_of_reach(profile, question.family)),
         }
         let asked = asked.map(|asked| &asked.candidate);
         if bar.is_some() {
             return Self { verdict: Verdict::NotNow, reasons, better: None };
         }
-        if let Some((better, reason)) = better(profile, asked, alternatives) {
-            reasons.insert(0, reason);
-            return Self { verdict: Verdict::OtherPitch, reasons, better: Some(better) };
+        if let Some((better, chance)) = better(profile, asked, alternatives) {
+            let (family, gain) = (better.family, better.worth.overall);
+            let mut first = vec![Reason::Better { family, gain, chance }];
+            first.extend(Reason::to_try_first(profile, better));
+            reasons.retain(|reason| !first.contains(reason));
+            return Self { verdict: Verdict::OtherPitch, reasons: [first, reasons].concat(), better: Some(family) };
         }
         let verdict = asked.map_or(Verdict::NotNow, |candidate| verdict_on(profile, candidate));
+        reasons.extend(asked.and_then(|candidate| Reason::short_of(verdict, candidate)));
         if verdict == Verdict::NotNow {
             reasons.push(Reason::NothingElse);
         }
@@ -283,48 +223,17 @@ pub fn verdict_on(profile: &Profile, candidate: &Candidate) -> Verdict {
     if worth.chance_real < WORTH_A_TRIAL || worth.overall.value < TRIFLE {
         return Verdict::NotNow;
     }
-    let leaning = candidate.recipe.seam_total_in() > LEANING * profile.limits.seam_shift_in;
-    let young = profile.athlete.age.is_some_and(|age| age <= 14) && candidate.family.is_breaking();
-    let hand = profile.release.supination == Supination::Hard && candidate.family.is_breaking();
-    if worth.chance_real >= SURE && !leaning && !young && !hand { Verdict::Add } else { Verdict::Trial }
+    let sure = worth.chance_real >= SURE && Reason::to_try_first(profile, candidate).is_empty();
+    if sure { Verdict::Add } else { Verdict::Trial }
 }
 
-fn candidate_reasons(profile: &Profile, asked: &Asked) -> Vec<Reason> {
-    let Asked { candidate, at_first } = asked;
-    let worth = &candidate.worth;
-    let mut reasons = vec![Reason::Gain { family: candidate.family, gain: worth.overall, chance: worth.chance_real }];
-    if let Some(gain) = *at_first {
-        reasons.push(Reason::AtFirst { gain, mastered: worth.overall.value });
-    }
-    let nearest = profile.pitches.iter().min_by(|a, b| {
-        let far = |p: &crate::profile::Pitch| p.shape.movement_distance_in(candidate.recipe.shape);
-        far(a).total_cmp(&far(b))
-    });
-    if let Some(pitch) = nearest {
-        let movement_in = pitch.shape.movement_distance_in(candidate.recipe.shape);
-        let speed_mph = (pitch.shape.speed_mph - candidate.recipe.shape.speed_mph).abs();
-        if pitch.family == candidate.family || (movement_in < NEAR_IN && speed_mph < NEAR_MPH) {
-            reasons.push(Reason::Redundant { pitch: pitch.name.clone(), speed_mph, movement_in });
-        }
-    }
-    let inches = candidate.recipe.seam_total_in();
-    if inches > LEANING * profile.limits.seam_shift_in {
-        reasons.push(Reason::Seams { inches, trusted: profile.limits.seam_shift_in });
-    }
-    reasons
-}
-
-fn out_of_reach(profile: &Profile, family: Family) -> Reason {
-    Reason::OutOfReach {
-        family,
-        slot_deg: profile.release.slot_deg,
-        supination: profile.release.supination,
-        seam_in: profile.limits.seam_shift_in,
-    }
-}
-
-/// Another family that is allowed and clearly better, if there is one.
-fn better(profile: &Profile, asked: Option<&Candidate>, alternatives: &[Alternative]) -> Option<(Family, Reason)> {
+/// Another family that is allowed and clearly better, if there is one, and the share of worlds in which
+/// it gains more.
+fn better<'a>(
+    profile: &Profile,
+    asked: Option<&Candidate>,
+    alternatives: &'a [Alternative],
+) -> Option<(&'a Candidate, f64)> {
     let own = asked.map(|candidate| &candidate.worth);
     alternatives
         .iter()
@@ -338,8 +247,7 @@ fn better(profile: &Profile, asked: Option<&Candidate>, alternatives: &[Alternat
             let wins = worth.by_world.iter().zip(against).filter(|(a, b)| a > b).count();
             let chance = wins as f64 / zero.len().max(1) as f64;
             let good = worth.chance_real >= WORTH_A_TRIAL && more > CLEARLY_MORE && chance >= MORE_OFTEN;
-            let reason = Reason::Better { family: candidate.family, gain: worth.overall, chance };
-            good.then_some((candidate.family, reason))
+            good.then_some((candidate, chance))
         })
 }
 

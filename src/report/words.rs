@@ -88,12 +88,23 @@ pub(super) fn reason(reason: &Reason) -> String {
         Reason::OutOfReach { family, slot_deg, supination, seam_in } => {
             out_of_reach(*family, *slot_deg, *supination, *seam_in)
         }
-        Reason::Seams { inches, trusted } => format!(
-            "the shape needs {} in from the seams, of at most {} in trusted; whether his grip gets that is for a \
+        Reason::Seams { family, inches, trusted } => format!(
+            "the {family} needs {} in from the seams, of at most {} in trusted; whether his grip gets that is for a \
              trial to show",
             plain(*inches, 1),
             plain(*trusted, 1),
         ),
+        Reason::TooFewWorlds { needed, then } => {
+            let then = if *then == Verdict::Add { "added without a trial" } else { "tried" };
+            format!("from {} worlds on it would be {then}", in_hundred(*needed))
+        }
+        Reason::StiffHand { family } => format!(
+            "a hand that does not turn easily may not make {}: that is for a trial to show",
+            with_article(*family)
+        ),
+        Reason::Young(age) => {
+            format!("at {age} a breaking ball is tried before it is added, whatever it would be worth")
+        }
         Reason::Redundant { pitch, speed_mph, movement_in } => format!(
             "it would stand {} mph and {} in of movement from his {pitch}: much the same pitch to a hitter",
             plain(*speed_mph, 1),
