@@ -17,6 +17,9 @@ use crate::stats::Estimate;
 /// Fewest throws of a pitch against a side for its results to be written.
 const FEWEST_RESULTS: u32 = 10;
 
+/// Longest name of a pitch that a profile takes, in characters; a longer label is cut.
+const LONGEST_NAME: usize = 60;
+
 /// A new profile text.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ProfileUpdate {
@@ -129,13 +132,13 @@ fn set_pitches(document: &mut DocumentMut, hand: Hand, groups: &[Group]) {
 /// The pitch of that name, or else of that family, or else a new one at the end.
 fn place_of(pitches: &mut ArrayOfTables, group: &Group) -> usize {
     let family = group.naming.family.name();
-    let named = group.usual_label.as_deref().unwrap_or(family);
+    let named: String = group.usual_label.as_deref().unwrap_or(family).chars().take(LONGEST_NAME).collect();
     let has = |pitch: &Table, key: &str, word: &str| pitch.get(key).and_then(Item::as_str) == Some(word);
-    let found = pitches.iter().position(|pitch| has(pitch, "name", named));
+    let found = pitches.iter().position(|pitch| has(pitch, "name", &named));
     let found = found.or_else(|| pitches.iter().position(|pitch| has(pitch, "family", family)));
     found.unwrap_or_else(|| {
         let mut pitch = Table::new();
-        pitch["name"] = value(named);
+        pitch["name"] = value(&named);
         pitch["family"] = value(family);
         pitches.push(pitch);
         pitches.len() - 1

@@ -15,13 +15,24 @@ use proptest::prelude::*;
 use proptest::sample::Index;
 
 /// Changed inputs of each target.
-const CHANGED: u32 = 500;
+const CHANGED: u32 = 2500;
 /// The longest input tried, as with cargo-fuzz.
 const LONGEST: usize = 8192;
 
 /// The stored inputs of a target, by name.
 fn corpus(target: Target) -> Vec<(String, Vec<u8>)> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/fuzz/corpus").join(target.name());
+    files_in(&format!("tests/fuzz/corpus/{}", target.name()))
+}
+
+/// What a target starts from: its stored inputs, and for profiles the shipped and the bad ones.
+fn inputs_of(target: Target) -> Vec<(String, Vec<u8>)> {
+    let also: &[&str] = if target == Target::Profile { &["profiles", "tests/bad_profiles"] } else { &[] };
+    corpus(target).into_iter().chain(also.iter().copied().flat_map(files_in)).collect()
+}
+
+/// The files of a folder of this repository, by name.
+fn files_in(folder: &str) -> Vec<(String, Vec<u8>)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join(folder);
     let entries = fs::read_dir(&folder).unwrap_or_else(|error| panic!("{}: {error}", folder.display()));
     let mut inputs: Vec<_> = entries
         .map(|entry| {
@@ -50,8 +61,22 @@ enum Change {
 
 /// Values at which readers stumble.
 const ODD: [&str; 16] = [
-    "0", "-0", "1e308", "-1e308", "1e-308", "nan", "inf", "-80", "110", "25", "4500", "99999999999999999999", "0x10",
-    "\u{1b}[2J", "\"", "é",
+    "0",
+    "-0",
+    "1e308",
+    "-1e308",
+    "1e-308",
+    "nan",
+    "inf",
+    "-80",
+    "110",
+    "25",
+    "4500",
+    "99999999999999999999",
+    "0x10",
+    "\u{1b}[2J",
+    "\"",
+    "é",
 ];
 
 fn any_change() -> impl Strategy<Value = Change> {
@@ -118,7 +143,7 @@ fn replace_number(bytes: &mut Vec<u8>, place: Index, odd: &str) {
 #[test]
 fn every_stored_input_is_read_as_it_must_be() {
     for target in Target::ALL {
-        let inputs = corpus(target);
+        let inputs = inputs_of(target);
         assert!(inputs.len() >= 8, "only {} inputs for {}", inputs.len(), target.name());
         for (name, bytes) in inputs {
             assert!(bytes.len() <= LONGEST, "{name} has {} bytes", bytes.len());
@@ -135,7 +160,7 @@ fn the_stored_inputs_stay_few_and_small() {
 }
 
 fn check_changed(target: Target) {
-    let inputs = corpus(target);
+    let inputs = inputs_of(target);
     let config = ProptestConfig { cases: CHANGED, failure_persistence: None, ..ProptestConfig::default() };
     let changes = prop::collection::vec(any_change(), 1..12);
     proptest!(config, |(which in any::<Index>(), changes in changes)| {

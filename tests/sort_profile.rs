@@ -71,6 +71,36 @@ fn text_that_is_no_toml_is_refused_and_not_overwritten() {
 }
 
 #[test]
+fn pitches_written_in_one_list_are_kept() {
+    let old = r#"pitch = [
+    { name = "knuckler", family = "knuckleball", speed_mph = 66, vertical_break_in = 0, glove_side_break_in = 0 },
+]
+athlete = { name = "Sample Athlete", throws = "left" }
+"#;
+    let read = |text: &str| {
+        let profile = arsenalfit::input::profile_from_toml(text, "list.toml");
+        profile.unwrap_or_else(|error| panic!("{error}\n{text}"))
+    };
+    let nothing = Session::default();
+    let same = updated_profile(old, "nobody", &nothing, &sort(&nothing, Options::default())).expect("it is TOML");
+    assert_eq!(read(&same.text), read(old));
+    let (session, sorted) = sorted();
+    let update = updated_profile(old, "nobody", &session, &sorted).expect("it is TOML");
+    let names: Vec<String> = read(&update.text).pitches.into_iter().map(|pitch| pitch.name).collect();
+    assert!(names.len() == 5 && names.contains(&"knuckler".to_owned()), "{names:?}");
+}
+
+#[test]
+fn a_label_too_long_for_a_name_is_cut() {
+    let (session, mut sorted) = sorted();
+    sorted.groups[0].usual_label = Some("hard ".repeat(20));
+    let update = updated_profile("", "Sample Athlete", &session, &sorted).expect("it is TOML");
+    let profile = arsenalfit::input::profile_from_toml(&update.text, "written.toml");
+    let profile = profile.unwrap_or_else(|error| panic!("{error}\n{}", update.text));
+    assert!(profile.pitches[0].name.starts_with("hard hard"), "{}", profile.pitches[0].name);
+}
+
+#[test]
 fn what_is_written_is_a_profile_that_can_be_read() {
     let (session, sorted) = sorted();
     for old in ["", OLD] {

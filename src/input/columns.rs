@@ -22,6 +22,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+use super::error::is_hidden;
 use super::quantity::{Kind, Positive, Quantity, Unit};
 use super::sections::{ELEVATION_FT, HUMIDITY_PERCENT, PRESSURE_INHG, TEMPERATURE_F};
 use super::session_error::SessionError;
@@ -174,7 +175,7 @@ impl Column {
     }
 
     fn to_toml(&self) -> String {
-        let mut parts = vec![format!("header = {}", toml::Value::String(self.header.clone()))];
+        let mut parts = vec![format!("header = {}", quoted(&self.header))];
         parts.extend(self.unit.map(|unit| format!("unit = \"{}\"", unit.name())));
         let name =
             |positive: Positive| toml::Value::try_from(positive).map_or_else(|_| String::new(), |v| v.to_string());
@@ -183,6 +184,16 @@ impl Column {
         parts.extend(self.from_ft.map(|feet| format!("from_ft = {feet}")));
         format!("{{ {} }}", parts.join(", "))
     }
+}
+
+/// Text as TOML has it, with escapes for whatever could steer the terminal on which a proposal is shown.
+fn quoted(text: &str) -> String {
+    let written = |c: char| match c {
+        '"' | '\\' => format!("\\{c}"),
+        c if is_hidden(c) => format!("\\u{:04X}", u32::from(c)),
+        c => c.to_string(),
+    };
+    format!("\"{}\"", text.chars().map(written).collect::<String>())
 }
 
 /// The file as written.

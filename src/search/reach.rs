@@ -117,7 +117,8 @@ impl Reach {
             return None;
         }
         let per_inch = coefficient_per_inch(stage, shape);
-        let rpm = self.rpm_per_mph * shape.speed_mph;
+        // Who spins his own hardly at all, or not, still turns a ball once a minute: a share of nothing is no number.
+        let rpm = (self.rpm_per_mph * shape.speed_mph).max(LEAST_RPM);
         let push_in = |active: f64| lift_at(rpm * active, shape.speed()) / per_inch;
         let range = (push_in(self.active.0), push_in(self.active.1));
         let (clock, inches) = self.nearest_push(shape, range);
@@ -156,6 +157,9 @@ impl Recipe {
         self.seam_in[0].hypot(self.seam_in[1])
     }
 }
+
+/// Spin (rpm) below which a ball counts as turning this fast.
+const LEAST_RPM: f64 = 1.0;
 
 /// Spin per mph of an ordinary fastball: 2250 rpm at 92 mph. Common practice, no published source.
 const USUAL_RPM_PER_MPH: f64 = 24.5;
@@ -273,7 +277,7 @@ pub fn spin_of(stage: &Stage, pitch: &Pitch) -> Spin {
     let shape = pitch.shape;
     let needed = crate::flight::inverse::active_spin_needed(shape, stage.release, stage.air, 0.0).value;
     let usual = fastball(stage).map_or(USUAL_RPM_PER_MPH, rpm_per_mph) * custom(pitch.family).spin * shape.speed_mph;
-    let rpm = pitch.spin_rpm.unwrap_or(usual).max(1.0);
+    let rpm = pitch.spin_rpm.unwrap_or(usual).max(LEAST_RPM);
     Spin {
         rpm,
         active_fraction: pitch.active_fraction.unwrap_or((needed / rpm).clamp(0.0, 1.0)),

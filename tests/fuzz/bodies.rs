@@ -316,5 +316,6 @@ fn check_json(written: &str) {
 
 /// Control characters, and those that change how a line is laid out.
 fn is_steering(c: char) -> bool {
-    c.is_control() || matches!(c, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+    c.is_control()
+        || matches!(c, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
