@@ -12,7 +12,7 @@ use crate::advice::Question;
 use crate::evaluate::{SideOutlook, Stage, Today, draws, worlds};
 use crate::geometry::Side;
 use crate::pitch::Family;
-use crate::profile::{PerSide, Profile};
+use crate::profile::{PerSide, Pitch, Profile};
 use crate::search::{Candidate, Command, best_of_family, find};
 use crate::separation::{Pair, pairs};
 
@@ -138,10 +138,7 @@ fn with(own: &Profile, lender: &Profile, thing: Thing) -> Profile {
     match thing {
         Thing::Release => {
             profile.release = lender.release;
-            for pitch in &mut profile.pitches {
-                pitch.release_height_ft = None;
-                pitch.release_side_ft = None;
-            }
+            profile.pitches.iter_mut().for_each(leave_from_the_arm);
         }
         Thing::Command => {
             let [side, height] = mean_command(lender);
@@ -152,6 +149,7 @@ fn with(own: &Profile, lender: &Profile, thing: Thing) -> Profile {
         }
         Thing::Pitches => {
             profile.pitches.clone_from(&lender.pitches);
+            profile.pitches.iter_mut().for_each(leave_from_the_arm);
             profile.limits = lender.limits;
         }
         Thing::Hitters => {
@@ -162,10 +160,16 @@ fn with(own: &Profile, lender: &Profile, thing: Thing) -> Profile {
     profile
 }
 
+/// A place of release of the pitch's own belongs to the arm it was measured on: beside another arm's
+/// places it would tell the pitch apart.
+fn leave_from_the_arm(pitch: &mut Pitch) {
+    pitch.release_height_ft = None;
+    pitch.release_side_ft = None;
+}
+
 /// Mean scatter (sideways, up and down; in) of a profile's pitches.
 pub fn mean_command(profile: &Profile) -> [f64; 2] {
-    let mean = |read: fn(&crate::profile::Pitch) -> f64| {
-        profile.pitches.iter().map(read).sum::<f64>() / profile.pitches.len().max(1) as f64
-    };
+    let mean =
+        |read: fn(&Pitch) -> f64| profile.pitches.iter().map(read).sum::<f64>() / profile.pitches.len().max(1) as f64;
     [mean(|pitch| pitch.spread.command_side_in), mean(|pitch| pitch.spread.command_height_in)]
 }

@@ -1,21 +1,26 @@
 //! For developers: does the interval of worth hold what it claims, and how often is a verdict wrong?
 //!
-//! Athletes are made up with known true shapes. The tool sees averages of a few dozen throws, as a
-//! coach would bring, and gives its answer for a sweeper. The truth is then drawn from what the tool
-//! says it does not know (hitters, lift law, seams, command, where the pitch ends up), and the two
-//! mixes it advised are played in it. This checks the arithmetic of doubt, not the model itself.
+//! Athletes are made up with known true shapes, and throw: four days, some with the unit's zero set
+//! wrong. What the unit would have written goes the whole way a coach's file goes: read, sorted into
+//! pitches, made a profile, and asked about a pitch that the athlete does not throw. The truth is
+//! then drawn from what the tool says it does not know (hitters, lift law, seams, command, where the
+//! new pitch ends up) and from the true shapes, and the two mixes it advised are played in it. This
+//! checks the arithmetic of doubt along the whole way, not the model itself.
 
+use rand::seq::IteratorRandom;
 use rand::{Rng, SeedableRng};
 use rand_xoshiro::Xoshiro256PlusPlus;
 use rayon::prelude::*;
 
-use crate::advice::{SURE, WORTH_A_TRIAL};
+use crate::advice::{FAMILIES, SURE, WORTH_A_TRIAL};
+use crate::demo::{DemoPitch, Scenario, csv, session};
 use crate::evaluate::{Draw, Stage, Today, World, draws, worlds};
-use crate::geometry::Hand;
-use crate::pitch::{Family, Shape};
-use crate::profile::{Athlete, Health, Level, Limits, PerSide, Pitch, Profile, Release, Spread, Supination, Weather};
+use crate::input::{ColumnMap, ReadOptions, profile_from_toml, session_from_bytes};
+use crate::pitch::Family;
+use crate::profile::{Level, Profile, Spread};
+use crate::profile_text::updated_profile;
 use crate::search::{Command, TRIFLE, best_of_family};
-use crate::stats::normal_quantile;
+use crate::sorting::{Options, sort};
 
 /// What the tool said of one made-up athlete, and what was true.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -48,112 +53,72 @@ impl Case {
 /// Worlds in each answer.
 const DRAWS: usize = 96;
 
-/// `count` made-up athletes; the same for the same seed. Those whom no sweeper is in reach of are
-/// left out.
+/// `count` made-up athletes; the same for the same seed. Those whom the pitch asked about is out of
+/// reach of are left out.
 pub fn simulate(count: u64, seed: u64) -> Vec<Case> {
     (0..count).into_par_iter().filter_map(|number| case(seed.wrapping_mul(1_000_003).wrapping_add(number))).collect()
 }
 
+/// Nothing when the session cannot be sorted into a profile, or no shape of the family is in reach.
 fn case(seed: u64) -> Option<Case> {
     let mut chance = Xoshiro256PlusPlus::seed_from_u64(seed);
-    let truth = made_up(&mut chance);
-    let seen = measured(&truth, &mut chance);
+    let scenario = Scenario::random(seed);
+    let seen = profile_of(&scenario, &mut chance)?;
+    let family = new_family(&seen, &mut chance)?;
     let stage = Stage::new(&seen);
     let today = Today::of(&stage);
-    let level = seen.athlete.level;
-    let drawn = draws(level, stage.pitches.len(), DRAWS, seed ^ 0x5eed);
-    let worlds = worlds(&stage, &today, drawn);
-    let found = best_of_family(&stage, &today, Family::Sweeper, Command::Mastered, &worlds).ok()?;
-    let worth = &found.worth;
+    let (level, pitches) = (seen.athlete.level, stage.pitches.len());
+    let worlds = worlds(&stage, &today, draws(level, pitches, DRAWS, seed ^ 0x5eed));
+    let found = best_of_family(&stage, &today, family, Command::Mastered, &worlds).ok()?;
     // The true shapes are known here, so the true world has no error of measurement.
-    let real = draws(level, stage.pitches.len(), 1, seed ^ 0x7e57).pop()?;
-    let real = Draw { shape_offsets: vec![[0.0; 3]; stage.pitches.len()], ..real };
+    let real = draws(level, pitches, 1, seed ^ 0x7e57).pop()?;
+    let real = Draw { shape_offsets: vec![[0.0; 3]; pitches], ..real };
+    let truth = truth_behind(&seen, &scenario);
     let world = World::of(&Stage::new(&truth), &today, real);
     Some(Case {
-        said: (worth.overall.low, worth.overall.high),
-        chance: worth.chance_real,
-        truth: worth.gain_in(&stage, &world, &found.pitch(&stage)),
+        said: (found.worth.overall.low, found.worth.overall.high),
+        chance: found.worth.chance_real,
+        truth: found.worth.gain_in(&stage, &world, &found.pitch(&stage)),
     })
 }
 
-/// An athlete with a fastball and one to three other pitches, all believable.
-fn made_up(chance: &mut Xoshiro256PlusPlus) -> Profile {
-    let speed = chance.gen_range(84.0..97.0);
-    let slot_deg: f64 = chance.gen_range(25.0..75.0);
-    let four_seam = pitch(Family::FourSeam, [speed, chance.gen_range(13.0..20.0), chance.gen_range(-10.0..-3.0)]);
-    let others = [
-        (Family::Changeup, 0.91, (6.0, 5.0), (-14.0, 3.0)),
-        (Family::Slider, 0.92, (2.0, 3.0), (4.0, 3.0)),
-        (Family::Curveball, 0.84, (-12.0, 4.0), (7.0, 4.0)),
-    ];
-    let mut pitches = vec![four_seam];
-    for (family, share, up, side) in others {
-        if chance.gen_bool(0.6) {
-            let near = |(middle, reach): (f64, f64), chance: &mut Xoshiro256PlusPlus| {
-                middle + reach * chance.gen_range(-1.0..1.0)
-            };
-            let shape = [speed * (share + chance.gen_range(-0.02..0.02)), near(up, chance), near(side, chance)];
-            pitches.push(pitch(family, shape));
-        }
+/// The profile that the tool makes of the athlete's throws. He throws to nobody: the outcomes of
+/// an invented session follow the zone alone and would teach the tool what is not so.
+fn profile_of(scenario: &Scenario, chance: &mut Xoshiro256PlusPlus) -> Option<Profile> {
+    let mut thrown = session(scenario);
+    for throw in &mut thrown.throws {
+        (throw.label, throw.outcome, throw.batter_side) = (None, None, None);
     }
-    Profile {
-        athlete: Athlete {
-            name: "made up".into(),
-            throws: Hand::Right,
-            age: Some(20),
-            level: Level::ALL[chance.gen_range(1..Level::ALL.len())],
-        },
-        release: Release {
-            slot_deg,
-            height_ft: 5.8,
-            side_ft: 2.0,
-            extension_ft: 6.2,
-            supination: Supination::Ordinary,
-        },
-        weather: Weather { elevation_ft: 0.0, temperature_f: None, pressure_inhg: None, humidity_percent: 0.0 },
-        pitches,
-        opposite_share: chance.gen_range(0.35..0.65),
-        limits: Limits { fastball_floor: 0.3, new_pitch_cap: 0.35, breaking_cap: 0.6, seam_shift_in: 6.0 },
-        health: Health::default(),
-        assumptions: Vec::new(),
-    }
+    let options = ReadOptions { map: ColumnMap::default(), hand: Some(scenario.hand), progress: &mut |_| {} };
+    let session = session_from_bytes("made up", csv(&thrown, None).as_bytes(), options).ok()?;
+    let sorted = sort(&session, Options::default());
+    let level = Level::ALL[chance.gen_range(1..Level::ALL.len())].name();
+    let known = format!(
+        "[athlete]\nname = \"made up\"\nlevel = \"{level}\"\n[faces]\nopposite_share = {:.2}\n",
+        chance.gen_range(0.35..0.65)
+    );
+    let update = updated_profile(&known, "made up", &session, &sorted).ok()?;
+    profile_from_toml(&update.text, "made up").ok()
 }
 
-fn pitch(family: Family, [speed_mph, vertical_break_in, glove_side_break_in]: [f64; 3]) -> Pitch {
-    let loose = if family.is_fastball() { 1.0 } else { 1.15 };
-    Pitch {
-        name: family.name().into(),
-        family,
-        shape: Shape { speed_mph, vertical_break_in, glove_side_break_in },
-        spin_rpm: None,
-        active_fraction: None,
-        spin_clock: None,
-        release_height_ft: None,
-        release_side_ft: None,
-        spread: Spread {
-            speed_mph: 1.2,
-            vertical_break_in: 2.2,
-            glove_side_break_in: 2.2,
-            command_side_in: 8.0 * loose,
-            command_height_in: 8.5 * loose,
-            release_in: 1.5,
-        },
-        throws: 30,
-        usage: PerSide::default(),
-        results: PerSide::default(),
-        aim: PerSide::default(),
-    }
+/// A family a coach would weigh that this athlete does not throw.
+fn new_family(profile: &Profile, chance: &mut Xoshiro256PlusPlus) -> Option<Family> {
+    let is_new = |family: &Family| profile.pitches.iter().all(|pitch| pitch.family != *family);
+    FAMILIES.into_iter().filter(is_new).choose(chance)
 }
 
-/// The athlete as a coach would bring him: averages of the throws behind each pitch.
-fn measured(truth: &Profile, chance: &mut Xoshiro256PlusPlus) -> Profile {
-    let mut seen = truth.clone();
-    for pitch in &mut seen.pitches {
-        let root = f64::from(pitch.throws).sqrt();
-        let mut error = |sd: f64| normal_quantile(chance.gen_range(1e-9..1.0 - 1e-9)) * sd / root;
-        pitch.shape.speed_mph += error(pitch.spread.speed_mph);
-        pitch.shape.vertical_break_in += error(pitch.spread.vertical_break_in);
-        pitch.shape.glove_side_break_in += error(pitch.spread.glove_side_break_in);
+/// The athlete as he really is: each pitch of the profile with the shape and scatter of the made-up
+/// pitch it was measured from, the nearest.
+fn truth_behind(seen: &Profile, scenario: &Scenario) -> Profile {
+    let mut truth = seen.clone();
+    for pitch in &mut truth.pitches {
+        let far = |real: &DemoPitch| {
+            pitch.shape.movement_distance_in(real.shape).hypot(pitch.shape.speed_mph - real.shape.speed_mph)
+        };
+        let Some(real) = scenario.pitches.iter().min_by(|a, b| far(a).total_cmp(&far(b))) else { continue };
+        pitch.shape = real.shape;
+        let [speed_mph, vertical_break_in, glove_side_break_in] = real.sd;
+        pitch.spread = Spread { speed_mph, vertical_break_in, glove_side_break_in, ..pitch.spread };
     }
-    seen
+    truth
 }

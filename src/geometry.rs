@@ -105,12 +105,22 @@ pub enum Hand {
     Left,
 }
 
-impl fmt::Display for Hand {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
+impl Hand {
+    /// Both hands, in the order they are always named.
+    pub const ALL: [Self; 2] = [Self::Right, Self::Left];
+
+    /// As written in a profile.
+    pub fn name(self) -> &'static str {
+        match self {
             Self::Right => "right",
             Self::Left => "left",
-        })
+        }
+    }
+}
+
+impl fmt::Display for Hand {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.name())
     }
 }
 

@@ -1,31 +1,22 @@
 //! The months after, from the command line: `trial`, `progress` and `plan` on the invented demo
 //! data as snapshots, their JSON by its keys, exit codes, refusals, and the files they write.
 
+#[path = "common/program.rs"]
+mod program;
+
 use std::fs;
 use std::path::Path;
 
-use assert_cmd::Command;
 use predicates::prelude::*;
 use serde_json::Value;
+
+use program::{answer, arsenalfit};
 
 const PROFILE: &str = "profiles/three-quarter-right.toml";
 const TRIAL: &str = "demo-data/trial-four-grips.csv";
 /// A wish of the coach's: so what is pinned here does not move with the search.
 const WISH: [&str; 2] = ["--target", "79.5,-2.5,13.5"];
 const DATES: [&str; 4] = ["--start", "2031-11-03", "--end", "2032-02-29"];
-
-fn arsenalfit(columns: u16, arguments: &[&str]) -> Command {
-    let mut command = Command::cargo_bin("arsenalfit").expect("the program");
-    command.env("COLUMNS", columns.to_string()).env_remove("NO_COLOR").args(arguments);
-    command
-}
-
-fn answer(columns: u16, arguments: &[&str]) -> String {
-    let output = arsenalfit(columns, arguments).output().expect("it runs");
-    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
-    assert!(output.stderr.is_empty(), "an answer leaves standard error alone");
-    String::from_utf8(output.stdout).expect("text")
-}
 
 fn json(arguments: &[&str]) -> Value {
     let text = answer(80, &[arguments, &["--format", "json"]].concat());
@@ -192,7 +183,7 @@ fn the_calendar_reads_back_and_is_not_written_over_unasked() {
     let page = folder.path().join("plan.md");
     let page = page.to_string_lossy();
     let arguments = plan(PROFILE, &["--ics", &path, "--markdown", &page]);
-    arsenalfit(80, &arguments).assert().code(1).stdout("").stderr(predicate::str::contains("--force"));
+    arsenalfit(80, &arguments).assert().code(2).stdout("").stderr(predicate::str::contains("--force"));
     assert_eq!(fs::read_to_string(&path).expect("it is there"), "somebody's own calendar");
     assert!(!Path::new(&*page).exists(), "nothing is written when one file is in the way");
 
@@ -211,7 +202,7 @@ fn the_calendar_reads_back_and_is_not_written_over_unasked() {
 }
 
 #[test]
-fn a_command_line_to_mend_exits_with_one_and_an_empty_standard_output() {
+fn a_command_line_to_mend_exits_with_two_and_an_empty_standard_output() {
     let weeks = weeks(1);
     for arguments in [
         vec!["trial", TRIAL],
@@ -224,7 +215,7 @@ fn a_command_line_to_mend_exits_with_one_and_an_empty_standard_output() {
         plan(PROFILE, &["--days", "mon,moonday"]),
         plan(PROFILE, &["--ics", "no/such/folder/plan.ics"]),
     ] {
-        arsenalfit(80, &arguments).assert().code(1).stdout("").stderr(predicate::str::is_empty().not());
+        arsenalfit(80, &arguments).assert().code(2).stdout("").stderr(predicate::str::is_empty().not());
     }
 }
 
@@ -318,5 +309,5 @@ fn a_mirrored_left_hander_gets_the_mirrored_answer() {
     let mirror = answer(80, &progress(&left, &mirror, &["--columns", &map]));
     assert_eq!(seen(mirror), as_is(answer(80, &progress(PROFILE, &right, &[]))));
     let wrong = ["trial", &trial, "--profile", PROFILE, "--columns", &map];
-    arsenalfit(80, &wrong).assert().code(1).stderr(predicate::str::contains("says that he throws left"));
+    arsenalfit(80, &wrong).assert().code(2).stderr(predicate::str::contains("says that he throws left"));
 }

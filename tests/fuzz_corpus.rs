@@ -135,7 +135,7 @@ fn replace_number(bytes: &mut Vec<u8>, place: Index, odd: &str) {
     let is_part = |at: usize| bytes.get(at).is_some_and(|byte| byte.is_ascii_digit() || *byte == b'.');
     let starts: Vec<usize> = (0..bytes.len()).filter(|&at| is_part(at) && (at == 0 || !is_part(at - 1))).collect();
     if let Some(&start) = starts.get(place.index(starts.len().max(1))) {
-        let length = (start..).take_while(|&at| is_part(at)).count();
+        let length = (start..bytes.len()).take_while(|&at| is_part(at)).count();
         bytes.splice(start..start + length, odd.bytes());
     }
 }

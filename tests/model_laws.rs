@@ -20,7 +20,7 @@ use arsenalfit::spin::{LiftLaw, Spin};
 use arsenalfit::units::INCH;
 use common::at_bats::counted;
 use common::standard::{
-    CHANGEUP, CURVEBALL, FOUR_SEAM, SHIPPED, SLIDER, SWEEPER, athlete, facing, read, shape, shipped,
+    CHANGEUP, CURVEBALL, FOUR_SEAM, SHIPPED, SLIDER, SWEEPER, athlete, facing, read, shape, shipped, typical,
 };
 use proptest::prelude::*;
 
@@ -32,14 +32,6 @@ fn for_every_plan(mut check: impl FnMut(&str, &Stage, &SidePlan)) {
             check(&format!("{name}, {side}"), &stage, &SidePlan::new(&stage, side));
         }
     }
-}
-
-/// The middle of what goes by a family's name for this athlete, thrown like his last pitch.
-fn typical(stage: &Stage, family: Family) -> Thrown {
-    let reach = Reach::of(stage, family);
-    let middle = |range: (f64, f64)| f64::midpoint(range.0, range.1);
-    let shape = shape(middle(reach.speed_mph), middle(reach.vertical_in), middle(reach.glove_side_in));
-    Thrown { family, shape, release: stage.release, spread: stage.pitches[stage.pitches.len() - 1].spread }
 }
 
 fn per_100(runs: f64) -> f64 {

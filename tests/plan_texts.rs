@@ -67,6 +67,54 @@ fn the_calendar_keeps_the_rules_of_rfc_5545() {
     std::fs::write(path, calendar).expect("the target directory can be written");
 }
 
+/// Text escaped by RFC 5545, section 3.3.11, back as it was.
+fn unescaped(text: &str) -> String {
+    let mut out = String::new();
+    let mut letters = text.chars();
+    while let Some(letter) = letters.next() {
+        let escaped = if letter == '\\' { letters.next() } else { None };
+        out.push(match escaped {
+            Some('n' | 'N') => '\n',
+            Some(other) => other,
+            None => letter,
+        });
+    }
+    out
+}
+
+#[test]
+fn any_name_comes_back_from_the_calendar_as_it_was() {
+    let names = [
+        "a,b;c:d\\e\"f".to_owned(),
+        "\\n is no line feed, \\, is no comma".to_owned(),
+        "x".repeat(300),
+        "é".repeat(300),
+        "投手😀".repeat(100),
+        "END:VEVENT".to_owned(),
+        "=1+1".to_owned(),
+    ];
+    for name in names {
+        let calendar = sample(&name).calendar();
+        assert!(calendar.split("\r\n").all(|line| line.len() <= 75), "{name} is folded at 75 octets");
+        let lines = unfolded(&calendar);
+        let title = lines.iter().find_map(|line| line.strip_prefix("X-WR-CALNAME:")).expect("a title");
+        assert_eq!(unescaped(title), format!("{name}: sweeper"));
+    }
+    for breaking in ["a\r\nEND:VCALENDAR\r\nBEGIN:VALARM", "a\nb", "a\rb", "a\u{85}b\u{1b}[31m"] {
+        let calendar = sample(breaking).calendar();
+        assert!(!calendar.replace("\r\n", "").contains(char::is_control), "{breaking:?}");
+        assert_eq!(unfolded(&calendar).iter().filter(|line| *line == "END:VCALENDAR").count(), 1);
+        assert!(!unfolded(&calendar).iter().any(|line| line == "BEGIN:VALARM"));
+    }
+}
+
+#[test]
+fn markdown_of_a_name_with_line_feeds_keeps_its_one_heading() {
+    let text = sample("a\n\n| x |\n# b").markdown();
+    assert!(text.starts_with("# a  \\| x \\| \\# b: learning a sweeper\n"), "{text}");
+    assert_eq!(text.lines().filter(|line| line.starts_with("# ")).count(), 1);
+}
+
 #[test]
 fn two_athletes_never_share_an_event() {
     let (one, other) = (sample("A").calendar(), sample("B").calendar());

@@ -8,7 +8,9 @@
 //! speed and then moves so. Release, air and slot are not in the data: the profile's defaults stand.
 //! The labels are not always right, so medians are taken, and spreads from the median deviation.
 
-use std::collections::BTreeMap;
+#[path = "common/reference.rs"]
+mod reference;
+
 use std::fmt::Write as _;
 
 use arsenalfit::evaluate::{SideOutlook, SidePlan, Stage, Today};
@@ -24,9 +26,10 @@ use arsenalfit::stats::normal_points;
 use arsenalfit::units::{FOOT, INCH, MPH};
 use serde::Deserialize;
 
+use reference::by_label;
+
 #[derive(Deserialize)]
 struct Row {
-    pitch: String,
     batter_side: String,
     speed_50ft_mph: f64,
     break_right_from_40ft_in: f64,
@@ -42,19 +45,6 @@ const RELEASE: Release =
 
 /// Section 6 of the design: targets scatter about this much, inches; the rest of the scatter is command.
 const TARGETS_IN: [f64; 2] = [6.0, 7.0];
-
-/// All pitches by label; the label "pitch" (one throw) says nothing and is left out.
-fn by_label() -> BTreeMap<String, Vec<Row>> {
-    let text = include_str!("data/reference_pitches.csv");
-    let mut labels = BTreeMap::<String, Vec<Row>>::new();
-    for row in csv::Reader::from_reader(text.as_bytes()).into_deserialize::<Row>() {
-        let row = row.expect("a complete row");
-        if row.pitch != "pitch" {
-            labels.entry(row.pitch.clone()).or_default().push(row);
-        }
-    }
-    labels
-}
 
 impl Row {
     /// A left-hander's glove side is the catcher's left.
@@ -153,7 +143,7 @@ fn observed(rows: &[Row], side: Side) -> Observed {
 
 /// The profile a coach could have written from these throws.
 fn profile_text() -> String {
-    let labels = by_label();
+    let labels = by_label::<Row>();
     let on = |side: Side| labels.values().flatten().filter(move |row| row.is_on(side)).count() as f64;
     let totals = Side::BOTH.map(on);
     let mut text = String::from("[athlete]\nname = \"Teaching Data\"\nthrows = \"left\"\nlevel = \"professional\"\n");
@@ -220,7 +210,7 @@ fn expected(stage: &Stage, side: Side) -> Vec<Rates> {
 
 #[test]
 fn movement_from_40_ft_is_carried_back_to_the_release() {
-    for (label, rows) in by_label() {
+    for (label, rows) in by_label::<Row>() {
         let (speed, late) = (
             median(rows.iter().map(|row| row.speed_50ft_mph)),
             [median(rows.iter().map(Row::glove_side_in)), median(rows.iter().map(|row| row.break_up_from_40ft_in))],
@@ -270,7 +260,7 @@ fn the_teaching_data_make_a_profile_with_finite_plans_and_advice() {
 fn breaking_balls_miss_more_bats_than_the_four_seam_in_the_model_as_they_did() {
     let profile = profile();
     let stage = Stage::new(&profile);
-    let labels = by_label();
+    let labels = by_label::<Row>();
     for side in Side::BOTH {
         let rates = expected(&stage, side);
         let of = |name: &str| {
@@ -292,7 +282,7 @@ fn breaking_balls_miss_more_bats_than_the_four_seam_in_the_model_as_they_did() {
 fn the_start_values_are_in_the_neighbourhood_of_what_really_happened() {
     let profile = profile();
     let stage = Stage::new(&profile);
-    let labels = by_label();
+    let labels = by_label::<Row>();
     for side in Side::BOTH {
         for (pitch, rates) in profile.pitches.iter().zip(expected(&stage, side)) {
             let seen = observed(&labels[&pitch.name], side);

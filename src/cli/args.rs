@@ -1,27 +1,34 @@
 //! What can be asked, and how.
 
+use std::fmt::Display;
 use std::path::PathBuf;
+use std::str::FromStr;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::geometry::Hand;
-use crate::pitch::{Family, Shape};
+use crate::pitch::{Family, SLOWEST_MPH, Shape};
 use crate::search::Command as CommandOf;
 
 use super::args_follow::{PlanArgs, ProgressArgs, TrialArgs};
+use super::args_setup::{CompletionsArgs, ManArgs};
+use super::examples;
+use super::words::{families, hands};
+
+const EVERYWHERE: &str = "Options of every command";
 
 /// Decide whether a new pitch belongs in a pitcher's arsenal, which shape to chase and how to use it.
 #[derive(Debug, Parser)]
-#[command(version, about, max_term_width = 100)]
+#[command(version, about, max_term_width = 100, after_help = examples::ARSENALFIT)]
 pub(super) struct Cli {
     /// How to write the answer.
-    #[arg(long, global = true, value_enum, default_value_t = Format::Text)]
+    #[arg(long, global = true, value_enum, default_value_t = Format::Text, help_heading = EVERYWHERE)]
     pub(super) format: Format,
     /// Seed of everything random; the same seed gives the same bytes.
-    #[arg(long, global = true, default_value_t = 1, value_name = "N")]
+    #[arg(long, global = true, default_value_t = 1, value_name = "N", help_heading = EVERYWHERE, allow_negative_numbers = true, value_parser = seed)]
     pub(super) seed: u64,
     /// When to use bold type.
-    #[arg(long, global = true, value_enum, default_value_t = Color::Auto)]
+    #[arg(long, global = true, value_enum, default_value_t = Color::Auto, help_heading = EVERYWHERE)]
     pub(super) color: Color,
     #[command(subcommand)]
     pub(super) question: Question,
@@ -51,14 +58,19 @@ pub(super) enum Color {
 #[derive(Debug, Subcommand)]
 pub(super) enum Question {
     /// What does he have? Reads a profile, checks it, divides movement between spin and seams.
+    #[command(after_help = examples::CHECK)]
     Check(CheckArgs),
     /// Which pitches are in these throws? Sorts tracking sessions and writes the profile.
+    #[command(after_help = examples::SORT)]
     Sort(SortArgs),
     /// How far apart are his pitches, to a hitter?
+    #[command(after_help = examples::APART)]
     Apart(PagedArgs),
     /// How should his pitches be used against each side?
+    #[command(after_help = examples::USAGE)]
     Usage(PagedArgs),
     /// Should he add a pitch, which shape should he chase, and what is it worth?
+    #[command(after_help = examples::ADVISE)]
     Advise(AdviseArgs),
     /// For developers: fit the hitter to a labelled session and write the ensemble.
     #[command(hide = true)]
@@ -67,19 +79,42 @@ pub(super) enum Question {
     #[command(hide = true)]
     Coverage(CoverageArgs),
     /// How must a pitch spin, and where does a mark on its spin pole show?
+    #[command(after_help = examples::DOT)]
     Dot(DotArgs),
     /// Which of two athletes gains more from the same new pitch, and why?
+    #[command(after_help = examples::COMPARE)]
     Compare(CompareArgs),
     /// Who of a folder of profiles gains most from a new pitch?
+    #[command(after_help = examples::ROSTER)]
     Roster(RosterArgs),
-    /// Write a commented profile to start from.
+    /// How does a profile begin? Writes a commented one, from flags or by asking.
+    #[command(after_help = examples::NEW)]
     New(NewArgs),
     /// Which grip should he keep? Judges a trial of several grips against the target.
+    #[command(after_help = examples::TRIAL)]
     Trial(TrialArgs),
     /// Is it working, and what must it not cost? Watches the outings against the profile.
+    #[command(after_help = examples::PROGRESS)]
     Progress(ProgressArgs),
     /// What is thrown on which day? Lays the steps to the new pitch over the calendar.
+    #[command(after_help = examples::PLAN)]
     Plan(PlanArgs),
+    /// How does the shell complete a command? Prints a script for it.
+    ///
+    /// Put it where the shell looks: for bash ~/.local/share/bash-completion/completions/arsenalfit,
+    /// for zsh a file _arsenalfit in a folder of $fpath, for fish
+    /// ~/.config/fish/completions/arsenalfit.fish.
+    #[command(after_help = examples::COMPLETIONS)]
+    Completions(CompletionsArgs),
+    /// Where is the manual? Prints it, or a command's page, or writes all pages.
+    #[command(after_help = examples::MAN)]
+    Man(ManArgs),
+    /// What may a profile hold? Prints a JSON schema, for editors and programs.
+    ///
+    /// Made from what the reader of profiles asks for. It tells keys, ranges and words; values that
+    /// contradict each other only `check` can tell.
+    #[command(after_help = examples::SCHEMA)]
+    Schema,
 }
 
 #[derive(Debug, Args)]
@@ -123,7 +158,7 @@ pub(super) struct SessionArgs {
     #[arg(long, value_name = "MAP")]
     pub(super) columns: Option<PathBuf>,
     /// Throwing hand, when neither profile nor map tells it.
-    #[arg(long, value_name = "HAND", value_parser = hand)]
+    #[arg(long, value_name = "HAND", value_parser = hands())]
     pub(super) hand: Option<Hand>,
 }
 
@@ -138,7 +173,7 @@ pub(super) struct SortArgs {
     #[arg(long)]
     pub(super) explain_columns: bool,
     /// The most pitches looked for.
-    #[arg(long, value_name = "N", default_value_t = 8, value_parser = clap::value_parser!(u8).range(1..=8))]
+    #[arg(long, value_name = "N", default_value_t = 8, allow_negative_numbers = true, value_parser = most_pitches)]
     pub(super) most_pitches: u8,
     /// Write the pitches into this profile; comments and keys of your own stay.
     #[arg(long, value_name = "PROFILE")]
@@ -162,7 +197,7 @@ pub(super) struct AdviseArgs {
     #[command(flatten)]
     pub(super) reading: SessionArgs,
     /// The pitch asked about.
-    #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = family)]
+    #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = families())]
     pub(super) family: Family,
     #[command(flatten)]
     pub(super) time: TimeArgs,
@@ -170,7 +205,7 @@ pub(super) struct AdviseArgs {
     #[arg(long)]
     pub(super) why: bool,
     /// Worlds drawn from what is not known; more give steadier intervals.
-    #[arg(long, value_name = "N", default_value_t = 128, value_parser = clap::value_parser!(u32).range(16..=4096))]
+    #[arg(long, value_name = "N", default_value_t = 128, allow_negative_numbers = true, value_parser = draws)]
     pub(super) draws: u32,
     #[command(flatten)]
     pub(super) page: PageArg,
@@ -206,10 +241,10 @@ pub(super) struct DotArgs {
     #[arg(long, value_name = "SPEED,VERTICAL,GLOVE", allow_hyphen_values = true, value_parser = shape)]
     pub(super) target: Option<Shape>,
     /// Total spin of the wished-for shape.
-    #[arg(long, value_name = "RPM", requires = "target", default_value_t = 2400.0, value_parser = rpm)]
+    #[arg(long, value_name = "RPM", conflicts_with = "profile", default_value_t = 2400.0, allow_negative_numbers = true, value_parser = rpm)]
     pub(super) rpm: f64,
     /// Throwing hand for the wished-for shape.
-    #[arg(long, value_name = "HAND", requires = "target", default_value = "right", value_parser = hand)]
+    #[arg(long, value_name = "HAND", conflicts_with = "profile", default_value = "right", value_parser = hands())]
     pub(super) throws: Hand,
 }
 
@@ -235,12 +270,12 @@ pub(super) struct CompareArgs {
     #[arg(value_name = "B")]
     pub(super) second: PathBuf,
     /// The new pitch both are asked about.
-    #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = family)]
+    #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = families())]
     pub(super) family: Family,
     #[command(flatten)]
     pub(super) time: TimeArgs,
     /// Worlds drawn from what is not known; more give steadier intervals.
-    #[arg(long, value_name = "N", default_value_t = 128, value_parser = clap::value_parser!(u32).range(16..=4096))]
+    #[arg(long, value_name = "N", default_value_t = 128, allow_negative_numbers = true, value_parser = draws)]
     pub(super) draws: u32,
     #[command(flatten)]
     pub(super) page: PageArg,
@@ -254,7 +289,7 @@ pub(super) struct RosterArgs {
     #[command(flatten)]
     pub(super) time: TimeArgs,
     /// Worlds drawn from what is not known; more give steadier intervals.
-    #[arg(long, value_name = "N", default_value_t = 32, value_parser = clap::value_parser!(u32).range(16..=4096))]
+    #[arg(long, value_name = "N", default_value_t = 32, allow_negative_numbers = true, value_parser = draws)]
     pub(super) draws: u32,
     #[command(flatten)]
     pub(super) page: PageArg,
@@ -269,10 +304,10 @@ pub(super) struct NewArgs {
     #[arg(long)]
     pub(super) name: Option<String>,
     /// Throwing hand.
-    #[arg(long, value_name = "HAND", value_parser = hand)]
+    #[arg(long, value_name = "HAND", value_parser = hands())]
     pub(super) throws: Option<Hand>,
     /// Years.
-    #[arg(long, value_parser = age)]
+    #[arg(long, allow_negative_numbers = true, value_parser = age)]
     pub(super) age: Option<u8>,
     /// A pitch: family, speed in mph, vertical break and glove-side break in inches; may be repeated.
     #[arg(long = "pitch", value_name = "FAMILY SPEED VERTICAL GLOVE", value_parser = pitch)]
@@ -291,60 +326,69 @@ pub(super) fn family(text: &str) -> Result<Family, String> {
         let names = Family::ALL.map(Family::name);
         let nearest =
             names.into_iter().max_by(|a, b| strsim::jaro_winkler(text, a).total_cmp(&strsim::jaro_winkler(text, b)));
-        format!("must be one of {}; did you mean {}?", names.join(", "), nearest.unwrap_or_default())
+        format!("one of {}\ndid you mean {}?", names.join(", "), nearest.unwrap_or_default())
     })
 }
 
 pub(super) fn hand(text: &str) -> Result<Hand, String> {
-    match text {
-        "right" => Ok(Hand::Right),
-        "left" => Ok(Hand::Left),
-        _ => Err("must be right or left".into()),
-    }
+    let found = Hand::ALL.into_iter().find(|hand| hand.name() == text);
+    found.ok_or_else(|| Hand::ALL.map(Hand::name).join(" or "))
 }
 
 fn number(text: &str, what: &str, low: f64, high: f64) -> Result<f64, String> {
-    text.trim()
-        .parse()
-        .ok()
-        .filter(|value| (low..=high).contains(value))
-        .ok_or_else(|| format!("{what} must be a number from {low} to {high}, not {text:?}"))
+    let number = text.trim().parse().ok().filter(|value| (low..=high).contains(value));
+    number.ok_or_else(|| format!("{what} from {low} to {high}"))
+}
+
+fn whole<T: Copy + FromStr + PartialOrd + Display>(text: &str, low: T, high: T) -> Result<T, String> {
+    let number = text.trim().parse().ok().filter(|value| (low..=high).contains(value));
+    number.ok_or_else(|| format!("a whole number from {low} to {high}"))
+}
+
+fn seed(text: &str) -> Result<u64, String> {
+    whole(text, 0, u64::MAX)
+}
+
+fn draws(text: &str) -> Result<u32, String> {
+    whole(text, 16, 4096)
+}
+
+fn most_pitches(text: &str) -> Result<u8, String> {
+    whole(text, 1, 8)
 }
 
 /// "20".
 pub(super) fn age(text: &str) -> Result<u8, String> {
-    text.trim()
-        .parse()
-        .ok()
-        .filter(|age| (5..=60).contains(age))
-        .ok_or("age must be a whole number from 5 to 60".into())
+    whole(text, 5, 60)
 }
 
 /// "four-seam 91 16 -7"; commas may stand between the numbers.
 pub(super) fn pitch(text: &str) -> Result<(Family, Shape), String> {
-    let text = text.trim();
-    let (name, numbers) =
-        text.split_once([' ', ',']).ok_or("write a family and three numbers, such as four-seam 91 16 -7")?;
+    let form = "a family and three numbers, such as four-seam 91 16 -7";
+    let (name, numbers) = text.trim().split_once([' ', ',']).ok_or(form)?;
     let numbers: Vec<&str> = numbers.split([' ', ',']).filter(|part| !part.is_empty()).collect();
-    Ok((family(name)?, shape(&numbers.join(","))?))
+    Ok((family(name)?, shape_of(&numbers, form)?))
 }
 
 fn elevation(text: &str) -> Result<f64, String> {
-    number(text, "elevation", -1500.0, 15_000.0)
+    number(text, "a number", -1500.0, 15_000.0)
 }
 
 fn rpm(text: &str) -> Result<f64, String> {
-    number(text, "rpm", 1.0, 4500.0)
+    number(text, "a number", 1.0, 4500.0)
 }
 
 pub(super) fn shape(text: &str) -> Result<Shape, String> {
-    let parts: Vec<&str> = text.split(',').collect();
-    let [speed, vertical, glove_side] = parts.as_slice() else {
-        return Err("write three numbers with commas between, such as 81,0,15".into());
+    shape_of(&text.split(',').collect::<Vec<_>>(), "three numbers with commas between, such as 81,0,15")
+}
+
+fn shape_of(parts: &[&str], form: &str) -> Result<Shape, String> {
+    let [speed, vertical, glove_side] = parts else {
+        return Err(form.to_owned());
     };
     Ok(Shape {
-        speed_mph: number(speed, "speed", crate::pitch::SLOWEST_MPH, 110.0)?,
-        vertical_break_in: number(vertical, "vertical break", -40.0, 40.0)?,
-        glove_side_break_in: number(glove_side, "glove-side break", -40.0, 40.0)?,
+        speed_mph: number(speed, "given with a speed", SLOWEST_MPH, 110.0)?,
+        vertical_break_in: number(vertical, "given with a vertical break", -40.0, 40.0)?,
+        glove_side_break_in: number(glove_side, "given with a glove-side break", -40.0, 40.0)?,
     })
 }

@@ -10,13 +10,14 @@ use jiff::civil::Date;
 use crate::pitch::{Family, Shape};
 use crate::plan::{NotADay, Weekdays};
 
-use super::args::{PageArg, ProfileArg, family, shape};
+use super::args::{PageArg, ProfileArg, shape};
+use super::words::families;
 
 /// What is chased.
 #[derive(Debug, Args)]
 pub(super) struct TargetArgs {
     /// The pitch to chase, at the best shape in his reach.
-    #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = family)]
+    #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = families())]
     pub(super) family: Family,
     /// Chase this shape instead: speed in mph, vertical break and glove-side break in inches.
     #[arg(long, value_name = "SPEED,VERTICAL,GLOVE", allow_hyphen_values = true, value_parser = shape)]
@@ -106,9 +107,11 @@ pub(super) struct PlanArgs {
 }
 
 fn date(text: &str) -> Result<Date, String> {
-    text.trim().parse().map_err(|_| "must be a day of the calendar, written like 2031-11-03".into())
+    text.trim().parse().map_err(|_| "a day of the calendar, written like 2031-11-03".into())
 }
 
-fn weekdays(text: &str) -> Result<Weekdays, NotADay> {
-    text.parse()
+fn weekdays(text: &str) -> Result<Weekdays, String> {
+    text.parse().map_err(|NotADay { found }| {
+        format!("some of mon, tue, wed, thu, fri, sat, sun, with commas between\n\"{found}\" is not a day")
+    })
 }

@@ -21,7 +21,7 @@ use crate::usage::usage;
 use crate::why::why;
 
 use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
-use super::{Failure, follow, planning, staff, starter};
+use super::{Failure, follow, planning, setup, staff, starter};
 
 /// The answer to a command line, as text to write out.
 pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
@@ -40,6 +40,9 @@ pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
         Question::Trial(args) => follow::trial(cli, args),
         Question::Progress(args) => follow::progress(cli, args),
         Question::Plan(args) => planning::plan(cli, args),
+        Question::Completions(args) => Ok(setup::completions(args)),
+        Question::Man(args) => setup::man(args),
+        Question::Schema => Ok(setup::schema()),
     }
 }
 
@@ -102,7 +105,10 @@ fn calibrate(cli: &Cli, args: &CalibrateArgs) -> Result<String, Failure> {
     let sorted = sort(&session, SortOptions::default());
     let evidence = Evidence::of(&session, &sorted);
     if evidence.cells.is_empty() {
-        return Err(Failure::Request("no throw of the session has a place at the plate, a side and an outcome".into()));
+        return Err(Failure::request(
+            "no throw of the session has a place at the plate, a side and an outcome",
+            "name those columns in the column map",
+        ));
     }
     let fitted = fit(&evidence, |_| true, args.members, cli.seed);
     let checked = cross_validate(&evidence, cli.seed);
@@ -121,7 +127,7 @@ fn dot(cli: &Cli, args: &DotArgs) -> Result<String, Failure> {
     match (&args.profile, args.target) {
         (_, Some(shape)) => dot_of_target(cli, shape, args.rpm, args.throws),
         (Some(path), None) => dots_of_profile(cli, &read_profile(path)?, args.pitch.as_deref()),
-        (None, None) => Err(Failure::Request("name a profile, or a shape with --target".into())),
+        (None, None) => Err(Failure::request("PROFILE is missing", "name a profile, or a shape with --target")),
     }
 }
 
@@ -135,7 +141,11 @@ fn dots_of_profile(cli: &Cli, profile: &Profile, wanted: Option<&str>) -> Result
     if chosen.is_empty() {
         let names: Vec<&str> = profile.pitches.iter().map(|pitch| pitch.name.as_str()).collect();
         let wanted = wanted.unwrap_or_default();
-        return Err(Failure::Request(format!("no pitch is called {wanted:?}; he throws {}", names.join(", "))));
+        return Err(Failure::Request {
+            problem: format!("--pitch is \"{wanted}\", and no pitch of the profile is called so"),
+            allowed: format!("one of {}", names.join(", ")),
+            hint: String::new(),
+        });
     }
     let spins = chosen.iter().map(|pitch| (pitch.name.as_str(), spin_of(&stage, pitch), pitch.is_spin_measured()));
     Ok(match cli.format {
@@ -153,17 +163,16 @@ fn dots_of_profile(cli: &Cli, profile: &Profile, wanted: Option<&str>) -> Result
 fn dot_of_target(cli: &Cli, shape: Shape, rpm: f64, hand: Hand) -> Result<String, Failure> {
     let release = Vec3::new(-2.0 * FOOT, 54.5 * FOOT, 5.8 * FOOT);
     let needed = crate::flight::inverse::active_spin_needed(shape, release, Air::SEA_LEVEL, 0.0);
-    if needed.value.is_infinite() {
-        return Err(Failure::Request(
-            "no spin gives that shape without help from the seams\nhint: ask for less movement".into(),
-        ));
-    }
     if needed.value > rpm {
-        return Err(Failure::Request(format!(
-            "that shape needs about {:.0} rpm of active spin without help from the seams, more than the {rpm:.0} rpm \
-             given\nhint: give more with --rpm, or ask for less movement",
-            needed.value
-        )));
+        let needs = if needed.value.is_finite() {
+            format!("about {:.0} rpm of active spin", needed.value)
+        } else {
+            "more active spin than there is".into()
+        };
+        return Err(Failure::request(
+            format!("that shape needs {needs} without help from the seams, and {rpm:.0} rpm are given"),
+            "give more with --rpm, or ask for less movement",
+        ));
     }
     let clock = Clock::from_push(shape.glove_side_break_in, shape.vertical_break_in);
     let spin = Spin { rpm, active_fraction: needed.value / rpm, clock };

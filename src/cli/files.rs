@@ -13,12 +13,19 @@ use super::Failure;
 /// # Errors
 /// When the folder cannot be written to; the old file is then as it was.
 pub(super) fn write_whole(path: &Path, text: &str) -> Result<(), Failure> {
-    replace(path, text).map_err(|problem| Failure::Unwritten { path: path.to_string_lossy().into_owned(), problem })
+    replace(path, text).map_err(|problem| Failure::unwritten(path, &problem))
 }
 
 fn replace(path: &Path, text: &str) -> io::Result<()> {
+    let old = std::fs::metadata(path).ok();
+    if let Some(kind) = old.as_ref().map(std::fs::Metadata::file_type).filter(|kind| !kind.is_file()) {
+        // A device or a pipe must not be replaced by a file.
+        return Err(if kind.is_dir() { io::ErrorKind::IsADirectory } else { io::ErrorKind::InvalidInput }.into());
+    }
+    // A link stays a link: what it points to is replaced.
+    let path = &path.canonicalize().unwrap_or_else(|_| path.to_owned());
     let beside = temporary_beside(path, text)?;
-    if let Ok(old) = std::fs::metadata(path) {
+    if let Some(old) = old {
         beside.as_file().set_permissions(old.permissions())?;
     }
     beside.persist(path).map_err(|error| error.error)?;

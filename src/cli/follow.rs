@@ -65,11 +65,10 @@ pub(super) fn target_of(profile: &Profile, args: &TargetArgs) -> Result<Target, 
         return Ok(Target::wished(profile, family, shape));
     }
     Target::best(profile, family).ok_or_else(|| {
-        Failure::Request(format!(
-            "no {family} is in reach for {}\nhint: `arsenalfit advise` says why; choose another pitch with --family or \
-             give a shape with --target",
-            profile.athlete.name
-        ))
+        Failure::request(
+            format!("no {family} is in reach for {}", profile.athlete.name),
+            "`arsenalfit advise` says why; choose another pitch with --family or give a shape with --target",
+        )
     })
 }
 
@@ -86,10 +85,10 @@ pub(super) fn throws(paths: &[PathBuf], columns: &ColumnsArg, profile: &Profile)
 fn same_hand(map: &Path, profile: &Profile) -> Result<(), Failure> {
     let hand = profile.athlete.throws;
     match read_columns(map)?.hand {
-        Some(other) if other != hand => Err(Failure::Request(format!(
-            "the column map {} says that he throws {other}, the profile {hand}\nhint: correct the one that is wrong",
-            map.display()
-        ))),
+        Some(other) if other != hand => Err(Failure::request(
+            format!("the column map {} says that he throws {other}, the profile {hand}", map.display()),
+            "correct the one that is wrong",
+        )),
         _ => Ok(()),
     }
 }
@@ -98,8 +97,13 @@ fn known(label: &str, session: &Session) -> Result<(), Failure> {
     if session.labels.iter().any(|written| written.trim().eq_ignore_ascii_case(label)) {
         return Ok(());
     }
-    let labels = if session.labels.is_empty() { "no labels at all".into() } else { session.labels.join(", ") };
-    Err(Failure::Request(format!("no throw is labelled {label:?}; the files have {labels}")))
+    let (allowed, hint) = if session.labels.is_empty() {
+        (String::new(), "the files have no column of labels; leave --pitch out, or name the column in a column map")
+    } else {
+        (format!("one of {}", session.labels.join(", ")), "write the label as it stands in the files")
+    };
+    let problem = format!("--pitch is \"{label}\", and no throw is labelled so");
+    Err(Failure::Request { problem, allowed, hint: hint.into() })
 }
 
 /// What speaks against the work as such.

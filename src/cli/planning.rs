@@ -6,8 +6,8 @@
 use std::path::Path;
 
 use crate::advice::{Advice, Question, Verdict, advise};
-use crate::input::read_profile;
-use crate::plan::{Answer, Measured, Plan, Refusal, Request, Span, plan as lay_out};
+use crate::input::{read_profile, visible};
+use crate::plan::{Answer, Measured, Plan, Refusal, Request, Span, SpanError, plan as lay_out};
 use crate::profile::Profile;
 use crate::progress::{Finding, Severity, outings, progress};
 use crate::report::follow::{NoPlan, Start};
@@ -27,7 +27,7 @@ pub(super) fn plan(cli: &Cli, args: &PlanArgs) -> Result<String, Failure> {
     for path in files(args) {
         leave_alone(path, args.force)?;
     }
-    let span = Span::new(args.start, args.end).map_err(|error| Failure::Request(error.to_string()))?;
+    let span = Span::new(args.start, args.end).map_err(no_span)?;
     let profile = read_profile(&args.profile.profile)?;
     if let Some(refusal) = Refusal::of(&profile, args.target.family) {
         return no_plan(cli, args, &profile, &NoPlan::Barred(&refusal));
@@ -54,14 +54,20 @@ fn leave_alone(path: &Path, force: bool) -> Result<(), Failure> {
     if force || !path.exists() {
         return Ok(());
     }
-    Err(Failure::Request(format!(
-        "{} is there already\nhint: choose another name, or add --force to write over it",
-        path.display()
-    )))
+    let problem = format!("{} is there already", path.display());
+    Err(Failure::request(problem, "choose another name, or add --force to write over it"))
+}
+
+fn no_span(error: SpanError) -> Failure {
+    let hint = match error {
+        SpanError::EndBeforeStart { .. } => "exchange --start and --end, or correct one of them",
+        SpanError::TooLong { .. } => "choose an earlier --end; a further plan can follow",
+    };
+    Failure::request(error.to_string(), hint)
 }
 
 fn no_plan(cli: &Cli, args: &PlanArgs, profile: &Profile, why: &NoPlan) -> Result<String, Failure> {
-    let unwritten: Vec<String> = files(args).map(|path| path.display().to_string()).collect();
+    let unwritten: Vec<String> = files(args).map(|path| visible(&path.to_string_lossy())).collect();
     args.page.write(|| html::no_plan(profile, why, &unwritten))?;
     Ok(match cli.format {
         Format::Text => terminal::no_plan(profile, why, &unwritten, width()),
@@ -107,7 +113,7 @@ fn written(
     if let Some(path) = &args.markdown {
         write_whole(path, &plan.markdown())?;
     }
-    let files: Vec<String> = files(args).map(|path| path.display().to_string()).collect();
+    let files: Vec<String> = files(args).map(|path| visible(&path.to_string_lossy())).collect();
     let start = Start { profile, advice, stops: &known.stops, written: &files };
     args.page.write(|| html::plan(&start, plan))?;
     Ok(match cli.format {

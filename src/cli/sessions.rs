@@ -1,10 +1,11 @@
 //! Commands that read throws.
 
-use std::fs::File;
 use std::path::{Path, PathBuf};
 
 use crate::geometry::Hand;
-use crate::input::{ColumnMap, ReadOptions, profile_from_toml, propose, read_columns, read_sessions, read_text};
+use crate::input::{
+    ColumnMap, ReadOptions, profile_from_toml, read_columns, read_proposal, read_sessions, read_text, visible,
+};
 use crate::profile::Profile;
 use crate::profile_text::{ProfileUpdate, updated_profile};
 use crate::report::{json, terminal};
@@ -42,8 +43,8 @@ pub(super) fn profile_of(
     let old = path.map(read_text).transpose()?.unwrap_or_default();
     let session = read(sessions, reading)?;
     let sorted = crate::sorting::sort(&session, options(seed, 8));
-    let update = updated(&old, "unnamed athlete", &session, &sorted)?;
     let origin = path.map_or_else(|| "profile made from the session".into(), |path| path.display().to_string());
+    let update = updated(&old, &origin, "unnamed athlete", &session, &sorted)?;
     Ok(profile_from_toml(&update.text, &origin)?)
 }
 
@@ -62,27 +63,29 @@ pub(super) fn read(paths: &[PathBuf], reading: &SessionArgs) -> Result<Session, 
 
 /// A column map for a file, as TOML, with what each column was taken for in comments.
 fn explain(path: &Path) -> Result<String, Failure> {
-    let name = path.to_string_lossy();
-    let refuse = |error| Failure::Request(format!("cannot read {name}: {error}"));
-    let proposal = propose(&name, File::open(path).map_err(refuse)?)?;
-    Ok(terminal::columns(&name, &proposal))
+    Ok(terminal::columns(&visible(&path.to_string_lossy()), &read_proposal(path)?))
 }
 
 fn write(path: &Path, args: &SortArgs, session: &Session, sorted: &Sorted) -> Result<ProfileUpdate, Failure> {
     let old = if path.exists() { read_text(path)? } else { String::new() };
     if !old.is_empty() && !args.force {
-        return Err(Failure::Request(format!(
-            "{} is there already\nhint: add --force to bring it up to date; your comments and keys stay",
-            path.display()
-        )));
+        return Err(Failure::request(
+            format!("{} is there already", path.display()),
+            "add --force to bring it up to date; your comments and keys stay",
+        ));
     }
-    let update = updated(&old, &args.name, session, sorted)?;
+    let update = updated(&old, &path.to_string_lossy(), &args.name, session, sorted)?;
     profile_from_toml(&update.text, &path.to_string_lossy())?;
     write_whole(path, &update.text)?;
     Ok(update)
 }
 
-fn updated(old: &str, name: &str, session: &Session, sorted: &Sorted) -> Result<ProfileUpdate, Failure> {
-    updated_profile(old, name, session, sorted)
-        .map_err(|error| Failure::Request(format!("the profile is not TOML: {error}\nhint: mend it, or leave it out")))
+/// The old profile with what the throws say; one that is no TOML is told as by every command.
+fn updated(old: &str, origin: &str, name: &str, session: &Session, sorted: &Sorted) -> Result<ProfileUpdate, Failure> {
+    updated_profile(old, name, session, sorted).map_err(|error| match profile_from_toml(old, origin) {
+        Err(fault) => fault.into(),
+        Ok(_) => {
+            Failure::request(format!("{origin} cannot be brought up to date: {error}"), "mend it, or leave it out")
+        }
+    })
 }

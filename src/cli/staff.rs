@@ -8,7 +8,7 @@ use rayon::prelude::*;
 
 use crate::advice::Question as Asked;
 use crate::compare::compare;
-use crate::input::{InputError, read_profile};
+use crate::input::{InputError, read_profile, visible};
 use crate::report::staff::Member;
 use crate::report::{html, json, terminal};
 use crate::roster::{ranking, standing};
@@ -47,10 +47,13 @@ pub(super) fn roster(cli: &Cli, args: &RosterArgs) -> Result<String, Failure> {
 /// The profiles of a folder in the order of their names.
 fn profiles_in(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     let unreadable = |error: &io::Error| {
-        Failure::Request(format!(
-            "cannot read the folder {}: {error}\nhint: name a folder of profiles",
-            folder.display()
-        ))
+        let problem = match error.kind() {
+            io::ErrorKind::NotFound => "there is no such folder".to_owned(),
+            io::ErrorKind::NotADirectory => "it is no folder".to_owned(),
+            io::ErrorKind::PermissionDenied => "permission denied".to_owned(),
+            _ => error.to_string(),
+        };
+        Failure::request(format!("cannot read {}: {problem}", folder.display()), "name a folder of profiles (*.toml)")
     };
     let mut files = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(|error| unreadable(&error))? {
@@ -60,10 +63,10 @@ fn profiles_in(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
         }
     }
     if files.is_empty() {
-        return Err(Failure::Request(format!(
-            "there is no profile (*.toml) in {}\nhint: write one with `arsenalfit new`",
-            folder.display()
-        )));
+        return Err(Failure::request(
+            format!("there is no profile (*.toml) in {}", folder.display()),
+            "write one with `arsenalfit new`",
+        ));
     }
     files.sort();
     Ok(files)
@@ -77,7 +80,7 @@ fn read_and_judge(files: &[PathBuf], question: Asked) -> (Vec<Member>, Vec<Input
         .map(|file| {
             let profile = read_profile(file);
             let member = profile.map(|profile| Member {
-                file: file.to_string_lossy().into_owned(),
+                file: visible(&file.to_string_lossy()),
                 standing: standing(&profile, question),
                 profile,
             });

@@ -4,7 +4,7 @@ use std::io::{self, BufRead, IsTerminal, Write};
 use std::path::Path;
 
 use crate::geometry::Hand;
-use crate::input::Starter;
+use crate::input::{Starter, visible};
 use crate::pitch::{Family, Shape};
 
 use super::Failure;
@@ -16,7 +16,7 @@ pub(super) fn new(args: &NewArgs) -> Result<String, Failure> {
     if args.file.exists() {
         return Err(exists(&args.file));
     }
-    let origin = args.file.to_string_lossy();
+    let origin = visible(&args.file.to_string_lossy());
     let text = starter(args)?.to_toml(&origin)?;
     let written = temporary_beside(&args.file, &text)
         .and_then(|file| file.persist_noclobber(&args.file).map(|_| ()).map_err(|error| error.error));
@@ -26,15 +26,15 @@ pub(super) fn new(args: &NewArgs) -> Result<String, Failure> {
              Next: arsenalfit check {origin}\n"
         )),
         Err(problem) if problem.kind() == io::ErrorKind::AlreadyExists => Err(exists(&args.file)),
-        Err(problem) => Err(Failure::Unwritten { path: origin.into_owned(), problem }),
+        Err(problem) => Err(Failure::unwritten(&args.file, &problem)),
     }
 }
 
 fn exists(file: &Path) -> Failure {
-    Failure::Request(format!(
-        "{} exists already and is never written over\nhint: choose another name, or move the old file away",
-        file.display()
-    ))
+    Failure::request(
+        format!("{} is there already and is never written over", file.display()),
+        "choose another name, or move the old file away",
+    )
 }
 
 /// From the flags; what they leave open is asked when somebody is there to answer.
@@ -50,10 +50,10 @@ fn starter(args: &NewArgs) -> Result<Starter, Failure> {
         return Ok(starter);
     }
     if !can_ask {
-        return Err(Failure::Request(
-            "say at least --throws and one --pitch, such as --throws right --pitch \"four-seam 91 16 -7\"\nhint: on a \
-             terminal the questions are asked one by one"
-                .into(),
+        return Err(Failure::request(
+            "--throws or --pitch is missing",
+            "say both, such as --throws right --pitch \"four-seam 91 16 -7\"; on a terminal the questions are asked one \
+             by one",
         ));
     }
     ask_the_rest(args, &mut starter, &mut Asker { answers: io::stdin().lock() })?;
@@ -95,10 +95,7 @@ struct Asker<R> {
 
 impl<R: BufRead> Asker<R> {
     fn ask<T>(&mut self, question: &str, read: impl Fn(&str) -> Result<T, String>) -> Result<T, Failure> {
-        self.ask_or_nothing(
-            question,
-            |text| if text.is_empty() { Err("an answer is needed".into()) } else { read(text) },
-        )
+        self.ask_or_nothing(question, |text| if text.is_empty() { Err("answered".into()) } else { read(text) })
     }
 
     fn ask_or_nothing<T>(&mut self, question: &str, read: impl Fn(&str) -> Result<T, String>) -> Result<T, Failure> {
@@ -108,12 +105,12 @@ impl<R: BufRead> Asker<R> {
             let _ = write!(err, "{question}").and_then(|()| err.flush());
             let mut line = String::new();
             if self.answers.read_line(&mut line)? == 0 {
-                return Err(Failure::Request("the questions were not answered: nothing was written".into()));
+                return Err(Failure::request("the questions were not answered", "nothing was written; start again"));
             }
             match read(line.trim()) {
                 Ok(answer) => return Ok(answer),
                 Err(problem) => {
-                    let _ = writeln!(err, "  {problem}");
+                    let _ = writeln!(err, "  must be {problem}");
                 }
             }
         }

@@ -64,6 +64,8 @@ pub struct Chosen {
     pub mix: Mix,
 }
 
+/// Share of its cap that a new pitch is likely to be thrown with: where the search for its mix starts.
+const LIKELY_OF_CAP: f64 = 0.6;
 /// How often the targets are gone through.
 const SWEEPS: usize = 3;
 
@@ -113,7 +115,7 @@ impl SidePlan {
     pub fn choose(&self, stage: &Stage, new: &Thrown, aim: Aim) -> Chosen {
         // The runs may have a hollow without the new pitch and another with much of it.
         let cap = stage.profile.limits.new_pitch_cap;
-        let starts = [0.6 * cap, cap, 0.2 * cap, 0.0].map(|share| self.with_share(share));
+        let starts = [LIKELY_OF_CAP, 1.0, 0.2, 0.0].map(|of_cap| self.with_share(of_cap * cap));
         self.choose_from(stage, new, aim, &starts, Effort::SHOWN)
     }
 
@@ -130,7 +132,7 @@ impl SidePlan {
 
     /// Today's best mix with as much of a further pitch as it is likely to be thrown.
     pub fn with_likely_share(&self, stage: &Stage) -> Vec<f64> {
-        self.with_share(0.6 * stage.profile.limits.new_pitch_cap)
+        self.with_share(LIKELY_OF_CAP * stage.profile.limits.new_pitch_cap)
     }
 
     /// What own results say with a further pitch: what they say of its twin, when he throws one.

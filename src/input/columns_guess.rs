@@ -5,13 +5,16 @@
 //! line that rests on a default says so, for a person to check.
 
 use std::io::Read;
+use std::path::Path;
 
 use csv::ByteRecord;
 
 use super::cells;
 use super::columns::{Column, ColumnMap};
+use super::error::InputError;
 use super::quantity::{Kind, Quantity, Unit};
 use super::session_error::{SessionError, excerpt};
+use super::session_file::source;
 use super::table::Table;
 
 /// Rows looked at.
@@ -28,10 +31,19 @@ pub struct Proposal {
     pub missing: Vec<Quantity>,
 }
 
-/// Proposes a map for a file.
+/// Proposes a map for a file; `-` is standard input.
 ///
 /// # Errors
-/// When the file cannot be read as a table.
+/// When the file cannot be opened or read as a table.
+pub fn read_proposal(path: &Path) -> Result<Proposal, InputError> {
+    let (name, bytes) = source(path)?;
+    Ok(propose(&name, bytes)?)
+}
+
+/// Proposes a map for the bytes of a file; `name` is the file name shown in errors.
+///
+/// # Errors
+/// When they cannot be read as a table.
 pub fn propose(name: &str, bytes: impl Read) -> Result<Proposal, SessionError> {
     let mut table = Table::open(name, bytes, None)?;
     let mut rows = Vec::new();

@@ -1,14 +1,16 @@
 //! What is wrong with a file, and how it is shown.
 //!
-//! A [`Fault`] names the field, the value found and what is allowed, so that every message has
-//! the same grammar: "`field` is *found*", "must be *allowed*", and a hint with the cure. The
-//! picture around it (file, line, caret) comes from `annotate-snippets`. Nothing decides here
-//! what counts as a fault.
+//! Every message has the same grammar: "`field` is *found*", "must be *allowed*", and a hint with
+//! the cure. A [`Fault`] is shown with a picture of its line (by `annotate-snippets`); what has no
+//! line to show, such as a wrong flag, is [`Told`] in the same words. Nothing decides here what
+//! counts as a fault.
 
 use std::fmt;
 use std::ops::Range;
 
-use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
+use annotate_snippets::{AnnotationKind, Element, Group, Level, Origin, Renderer, Snippet};
+
+use super::session_error::SessionError;
 
 /// Faults shown of one file; a hopeless file should not scroll the first fault away.
 const MAX_SHOWN: usize = 30;
@@ -34,6 +36,21 @@ pub enum InputError {
         /// Every fault found, in file order; at least one.
         faults: Vec<Fault>,
     },
+    /// The throws were read, and the file as a whole cannot be used.
+    Unusable(SessionError),
+}
+
+/// An error with nothing to picture.
+#[derive(Debug, Default)]
+pub struct Told<'a> {
+    /// What is wrong, with the value found.
+    pub problem: &'a str,
+    /// The file and, when known, the line.
+    pub place: Option<(&'a str, Option<u32>)>,
+    /// What is allowed, completing "must be"; empty when there is no such list.
+    pub allowed: &'a str,
+    /// How to mend it; empty when that goes without saying.
+    pub hint: &'a str,
 }
 
 /// One thing wrong in a text.
@@ -57,9 +74,10 @@ impl InputError {
         let renderer = if color { Renderer::styled() } else { Renderer::plain() };
         match self {
             Self::Unreadable { origin, problem, hint } => {
-                let title = visible(&format!("cannot read {origin}: {problem}"));
-                renderer.render(&[Group::with_title(Level::ERROR.primary_title(title)).element(hint_line(hint))])
+                let problem = format!("cannot read {origin}: {problem}");
+                Told { problem: &problem, hint, ..Told::default() }.render(color)
             }
+            Self::Unusable(error) => error.render(color),
             Self::Faulty { origin, text, faults } => {
                 let shown = faults.iter().take(MAX_SHOWN).map(|fault| fault.render(&renderer, origin, text));
                 let mut parts: Vec<String> = shown.collect();
@@ -79,6 +97,31 @@ impl fmt::Display for InputError {
 }
 
 impl std::error::Error for InputError {}
+
+impl From<SessionError> for InputError {
+    fn from(error: SessionError) -> Self {
+        Self::Unusable(error)
+    }
+}
+
+impl Told<'_> {
+    /// The message as text; `color` adds terminal colours.
+    pub fn render(&self, color: bool) -> String {
+        let renderer = if color { Renderer::styled() } else { Renderer::plain() };
+        let mut elements: Vec<Element> = Vec::new();
+        if let Some((file, line)) = self.place {
+            let origin = Origin::path(visible(file));
+            elements.push(line.map_or(origin.clone(), |line| origin.line(line as usize)).into());
+        }
+        if !self.allowed.is_empty() {
+            let allowed = visible(&format!("must be {}", self.allowed));
+            elements.push(Level::NOTE.no_name().message(allowed).into());
+        }
+        elements.extend(Some(self.hint).filter(|hint| !hint.is_empty()).map(|hint| hint_line(hint).into()));
+        let title = Level::ERROR.primary_title(visible(self.problem));
+        renderer.render(&[Group::with_title(title).elements(elements)])
+    }
+}
 
 impl Fault {
     /// The same fault with a hint.
@@ -130,7 +173,7 @@ impl Excerpt {
 }
 
 /// The text with everything replaced that could move the cursor, colour or reorder a terminal line.
-fn visible(text: &str) -> String {
+pub fn visible(text: &str) -> String {
     let shown = |c: char| if is_hidden(c) && c != '\t' { char::REPLACEMENT_CHARACTER } else { c };
     text.chars().filter(|&c| c != '\r').map(shown).collect()
 }

@@ -2,8 +2,9 @@
 //!
 //! Each question (`number`, `text`, `choice`, ...) either gives a value with its place or records
 //! a [`Fault`] and gives nothing, so reading goes on and finds every fault. Leaving a table, keys
-//! nobody asked for are reported as unknown, with the nearest known one. The meaning of the
-//! values, and how they agree with each other, is checked by the callers.
+//! nobody asked for are reported as unknown, with the nearest known one. What was asked is kept as
+//! an [`Outline`], from which the published schema is made. The meaning of the values, and how they
+//! agree with each other, is checked by the callers.
 
 use std::cell::RefCell;
 use std::ops::{Range, RangeInclusive};
@@ -12,11 +13,12 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::error::{Fault, is_hidden};
+use super::outline::{Content, Entry, Outline};
 use super::syntax::syntax_fault;
 use super::unit_hints::unit_hint;
 
 /// Longest text accepted and longest value repeated in a message, in characters.
-const LONGEST_TEXT: usize = 60;
+pub const LONGEST_TEXT: usize = 60;
 /// Jaro-Winkler likeness from which a known word is offered for an unknown one.
 const NEAR_ENOUGH: f64 = 0.85;
 
@@ -71,10 +73,16 @@ pub(super) fn read_document<T>(text: &str, read: impl FnOnce(&mut Fields) -> Opt
     let faults = Faults::default();
     let end = text.trim_end().len();
     let root = At { value: Some(document.get_ref()), field: String::new(), span: end..end };
-    let made = Fields::new(text, &faults, root).read_with(read);
+    let (made, _) = Fields::new(text, &faults, root).read_with(read);
     let mut faults = faults.0.into_inner();
     faults.sort_by_key(|fault| fault.span.start);
     made.filter(|_| faults.is_empty()).ok_or(faults)
+}
+
+/// What `read` asks of a document.
+pub(super) fn outline_of<T>(read: impl FnOnce(&mut Fields) -> T) -> Outline {
+    let nowhere = At { value: None, field: String::new(), span: 0..0 };
+    Fields::new("", &Faults::default(), nowhere).read_with(read).1
 }
 
 /// One table being read; an absent one answers nothing to every question.
@@ -84,12 +92,13 @@ pub(super) struct Fields<'a> {
     faults: &'a Faults,
     table: At<Option<&'a DeTable<'a>>>,
     needed: &'static [&'static str],
-    asked: Vec<&'static str>,
+    asked: Outline,
+    takes_any_key: bool,
 }
 
 impl<'a> Fields<'a> {
     fn new(text: &'a str, faults: &'a Faults, table: At<Option<&'a DeTable<'a>>>) -> Self {
-        Self { text, faults, table, needed: &[], asked: Vec::new() }
+        Self { text, faults, table, needed: &[], asked: Outline::default(), takes_any_key: false }
     }
 
     /// Where faults found by comparing values are recorded.
@@ -109,6 +118,7 @@ impl<'a> Fields<'a> {
 
     /// A number in `range`.
     pub(super) fn number(&mut self, key: &'static str, range: RangeInclusive<f64>) -> Option<At<f64>> {
+        self.note(key, Content::Number(range.clone()));
         let allowed = format!("a number from {} to {}", range.start(), range.end());
         let found = self.ask(key, &allowed)?;
         let Some(number) = as_number(found.value) else {
@@ -122,6 +132,7 @@ impl<'a> Fields<'a> {
 
     /// A whole number in `range`.
     pub(super) fn whole(&mut self, key: &'static str, range: RangeInclusive<u32>) -> Option<At<u32>> {
+        self.note(key, Content::Whole(range.clone()));
         let allowed = format!("a whole number from {} to {}", range.start(), range.end());
         let found = self.ask(key, &allowed)?;
         let whole = found.value.as_integer().and_then(|int| u32::from_str_radix(int.as_str(), int.radix()).ok());
@@ -133,6 +144,7 @@ impl<'a> Fields<'a> {
 
     /// `true` or `false`.
     pub(super) fn flag(&mut self, key: &'static str) -> Option<At<bool>> {
+        self.note(key, Content::Flag);
         let allowed = "true or false";
         let found = self.ask(key, allowed)?;
         match found.value.as_bool() {
@@ -147,7 +159,7 @@ impl<'a> Fields<'a> {
         let is_good = |text: &str| (1..=LONGEST_TEXT).contains(&text.chars().count()) && !text.contains(is_hidden);
         let parse = |text: &str| Some(text.trim()).filter(|text| is_good(text)).map(str::to_owned);
         let hint = "any short name on one line will do; spaces around it do not count";
-        self.parsed(key, &allowed, parse, |_| Some(hint.to_owned()))
+        self.parsed(key, Content::Text { most: LONGEST_TEXT }, &allowed, parse, |_| Some(hint.to_owned()))
     }
 
     /// One of `all`, by name.
@@ -160,17 +172,40 @@ impl<'a> Fields<'a> {
         let names: Vec<_> = all.iter().map(|&item| name(item)).collect();
         let allowed = format!("one of {}", names.join(", "));
         let nearest = |text: &str| nearest(text, &names).map(|name| format!("did you mean \"{name}\"?"));
-        self.parsed(key, &allowed, |text| all.iter().copied().find(|&item| name(item) == text), nearest)
+        let find = |text: &str| all.iter().copied().find(|&item| name(item) == text);
+        self.parsed(key, Content::Word(names.clone()), &allowed, find, nearest)
+    }
+
+    /// One of `all`, by name, under each key of this table, whatever the keys are.
+    pub(super) fn choices<T: Copy>(&mut self, all: &[T], name: impl Fn(T) -> &'static str) -> Vec<(String, T)> {
+        self.takes_any_key = true;
+        let names: Vec<_> = all.iter().map(|&item| name(item)).collect();
+        let allowed = format!("one of {}", names.join(", "));
+        let mut chosen = Vec::new();
+        for (key, value) in self.table.value.into_iter().flatten() {
+            let field = self.path_of(&quoted(key.get_ref()));
+            let found = At { value: value.get_ref(), field, span: value.span() };
+            let word = found.value.as_str().unwrap_or_default();
+            if let Some(item) = all.iter().copied().find(|&item| name(item) == word) {
+                chosen.push((key.get_ref().to_string(), item));
+            } else {
+                let hint = nearest(word, &names).map(|name| format!("did you mean \"{name}\"?"));
+                self.refuse::<()>(&found, &allowed, hint);
+            }
+        }
+        chosen
     }
 
     /// Whatever `parse` makes of a text; `hint` says how to mend one it refuses.
     pub(super) fn parsed<T>(
         &mut self,
         key: &'static str,
+        content: Content,
         allowed: &str,
         parse: impl Fn(&str) -> Option<T>,
         hint: impl Fn(&str) -> Option<String>,
     ) -> Option<At<T>> {
+        self.note(key, content);
         let found = self.ask(key, allowed)?;
         let Some(text) = found.value.as_str() else {
             return self.refuse(&found, allowed, Some("text stands in double quotes".into()));
@@ -191,12 +226,16 @@ impl<'a> Fields<'a> {
             None => None,
         };
         let place = found.as_ref().map_or_else(|| self.place(), |found| found.with(()));
-        Fields::new(self.text, self.faults, place.with(table)).read_with(read)
+        let (value, asked) = Fields::new(self.text, self.faults, place.with(table)).read_with(read);
+        self.note(key, Content::Section(asked));
+        value
     }
 
     /// Every section of the list under `key`, each read with `read`; those beyond `most` are a
     /// fault and are left unread.
     pub(super) fn sections<T>(&mut self, key: &'static str, most: usize, read: impl Fn(&mut Fields) -> T) -> Vec<T> {
+        let (_, each) = Fields::new(self.text, self.faults, self.table.with(None)).read_with(&read);
+        self.note(key, Content::Sections { most, each });
         let allowed = format!("1 to {most} sections, each with the header [[{key}]]");
         let Some(found) = self.ask(key, &allowed) else {
             return Vec::new();
@@ -212,7 +251,7 @@ impl<'a> Fields<'a> {
             self.faults.add(fault.with_hint(format!("leave out the {key} sections that matter least")));
         }
         let numbered = entries.into_iter().take(most).zip(1..);
-        numbered.map(|(entry, number)| self.entry(key, number, entry).read_with(&read)).collect()
+        numbered.map(|(entry, number)| self.entry(key, number, entry).read_with(&read).0).collect()
     }
 
     fn entry(&self, key: &str, number: usize, entry: &'a Spanned<DeValue<'a>>) -> Fields<'a> {
@@ -224,35 +263,41 @@ impl<'a> Fields<'a> {
         Fields::new(self.text, self.faults, place.with(table))
     }
 
-    /// Reads the whole table, then reports the keys that `read` did not ask for.
-    fn read_with<T>(mut self, read: impl FnOnce(&mut Self) -> T) -> T {
+    /// Reads the whole table, then reports the keys that `read` did not ask for. With the value
+    /// comes what it did ask for.
+    fn read_with<T>(mut self, read: impl FnOnce(&mut Self) -> T) -> (T, Outline) {
         let value = read(&mut self);
+        let known = self.asked.keys();
         for (key, _) in self.table.value.into_iter().flatten() {
-            if !self.asked.contains(&key.get_ref().as_ref()) {
-                self.faults.add(self.unknown_key(key.get_ref(), key.span()));
+            if !self.takes_any_key && !known.contains(&key.get_ref().as_ref()) {
+                self.faults.add(self.unknown_key(key.get_ref(), &known, key.span()));
             }
         }
-        value
+        (value, self.asked)
     }
 
-    fn unknown_key(&self, key: &str, span: Range<usize>) -> Fault {
+    fn unknown_key(&self, key: &str, known: &[&str], span: Range<usize>) -> Fault {
         let (kind, allowed) = if self.is_root() {
             ("section", "a section known here".to_owned())
         } else {
             ("key", format!("a key of {}", self.table.field))
         };
-        let hint = match nearest(key, &self.asked) {
-            Some(known) => format!("did you mean `{known}`?"),
-            None => format!("the {kind}s known here are {}", self.asked.join(", ")),
+        let hint = match nearest(key, known) {
+            Some(likely) => format!("did you mean `{likely}`?"),
+            None => format!("the {kind}s known here are {}", known.join(", ")),
         };
         let shown = if key.is_empty() { "\"\"".to_owned() } else { quoted(key) };
         let unknown = At { value: (), field: self.path_of(&shown), span };
         unknown.fault(format!("not a known {kind}"), allowed).with_hint(hint)
     }
 
-    /// The value under `key`, noted as asked for. Its absence is a fault only if the key is needed.
-    fn ask(&mut self, key: &'static str, allowed: &str) -> Option<At<&'a DeValue<'a>>> {
-        self.asked.push(key);
+    /// Notes that `key` is asked for, and what may stand there.
+    fn note(&mut self, key: &'static str, content: Content) {
+        self.asked.entries.push(Entry { key, is_needed: self.needed.contains(&key), content });
+    }
+
+    /// The value under `key`. Its absence is a fault only if the key is needed.
+    fn ask(&self, key: &'static str, allowed: &str) -> Option<At<&'a DeValue<'a>>> {
         let table = self.table.value?;
         let field = self.path_of(key);
         if let Some(value) = table.get(key) {

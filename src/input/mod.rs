@@ -11,6 +11,7 @@ use crate::profile::Profile;
 mod error;
 mod file;
 mod fields;
+mod outline;
 mod syntax;
 mod unit_hints;
 
@@ -26,6 +27,7 @@ mod starter;
 mod session_file;
 mod session_error;
 mod columns;
+mod column_map;
 mod columns_guess;
 mod quantity;
 mod table;
@@ -33,9 +35,11 @@ mod cells;
 mod plan;
 
 pub use columns::{Column, ColumnMap};
-pub use columns_guess::{Proposal, propose};
-pub use error::{Fault, InputError};
+pub use columns_guess::{Proposal, propose, read_proposal};
+pub use error::{Fault, InputError, Told, visible};
+pub use fields::LONGEST_TEXT;
 pub use file::{read_text, text_from_bytes};
+pub use outline::{Content, Entry, Outline};
 pub use quantity::{Positive, Quantity, Unit};
 pub use session_error::SessionError;
 pub use session_file::{ReadOptions, read_sessions, session_from_bytes};
@@ -50,20 +54,18 @@ pub fn read_profile(path: &Path) -> Result<Profile, InputError> {
     profile_from_toml(&text, &path.to_string_lossy())
 }
 
+/// Every key a profile may hold, with what may stand there; contradictions between values are not
+/// part of it.
+pub fn profile_outline() -> Outline {
+    profile_file::outline()
+}
+
 /// Reads a column map from its file.
 ///
 /// # Errors
-/// When the file cannot be read, or is no column map.
-pub fn read_columns(path: &Path) -> Result<ColumnMap, SessionError> {
-    let name = path.to_string_lossy();
-    let refuse = |problem: String, hint: &str| {
-        SessionError::of_file(&name, problem, "a column map that can be read", hint.to_owned())
-    };
-    match file::read_text(path) {
-        Ok(text) => ColumnMap::from_toml(&text, &name),
-        Err(InputError::Unreadable { problem, hint, .. }) => Err(refuse(problem, &hint)),
-        Err(InputError::Faulty { .. }) => Err(refuse("it is not text".into(), "give a TOML file")),
-    }
+/// When the file cannot be read as text of at most 1 MiB, or as [`ColumnMap::from_toml`] says.
+pub fn read_columns(path: &Path) -> Result<ColumnMap, InputError> {
+    ColumnMap::from_toml(&file::read_text(path)?, &path.to_string_lossy())
 }
 
 /// Reads a profile from TOML text; `origin` is the file name shown in errors.

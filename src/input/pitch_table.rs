@@ -11,6 +11,7 @@ use crate::profile::{Aim, PerSide, Pitch, Results, Spread};
 use super::assumptions::{Assumptions, Filler};
 use super::defaults;
 use super::fields::{At, Fields};
+use super::outline::Content;
 
 /// A pitch as written.
 pub(super) struct PitchDraft {
@@ -113,6 +114,7 @@ fn read_clock(fields: &mut Fields) -> Option<At<Clock>> {
     let hint = "12:00 is backspin, 6:00 topspin; seen by the pitcher, a right-hander's glove side is 9:00";
     fields.parsed(
         "spin_clock",
+        Content::Clock,
         "a clock position in quotes, from \"12:00\" to \"11:59\"",
         |text| text.parse().ok(),
         |_| Some(hint.to_owned()),

@@ -8,8 +8,9 @@ use csv::ByteRecord;
 
 use super::cells;
 use super::columns::{Column, ColumnMap};
+use super::error::visible;
 use super::quantity::{Kind, Quantity, Unit};
-use super::session_error::{SessionError, excerpt, printable};
+use super::session_error::{SessionError, excerpt};
 use crate::geometry::{Clock, Hand};
 use crate::session::Reason;
 
@@ -100,29 +101,24 @@ impl Slot {
         hand: Option<Hand>,
     ) -> Result<Self, SessionError> {
         let needs_hand = |what: &str| {
-            let hint = "say which hand throws: --throws right or left, or `throws = \"left\"` in the column map";
-            SessionError::of_file(
-                name,
-                format!("{what}, and the throwing hand is not known"),
-                "told with the hand",
-                hint,
-            )
-            .in_column(&column.header)
+            let hint = "say which hand throws: --hand right or --hand left, or `throws = \"left\"` in the column map";
+            SessionError::of_file(name, format!("{what}, and the throwing hand is not known"), "", hint)
+                .in_column(&column.header)
         };
         if quantity == Quantity::SpinClock && hand.is_none() {
-            return Err(needs_hand("a clock face is seen by the pitcher"));
+            return Err(needs_hand("a clock face as the pitcher sees it"));
         }
         let own = quantity.own_positive();
         let positive = column.positive.unwrap_or(own);
         let sign =
-            positive.toward_glove(hand).ok_or_else(|| needs_hand("its direction is the catcher's or pitcher's"))?;
+            positive.toward_glove(hand).ok_or_else(|| needs_hand("counted to the catcher's or pitcher's right"))?;
         let own_sign = own.toward_glove(hand).unwrap_or(1.0);
         let unit = column.unit.or(quantity.own_unit());
         let size = |unit: Option<Unit>| unit.map_or(1.0, Unit::size);
         let is_number = !matches!(quantity.kind(), Kind::Text | Kind::Clock);
         let scale = if is_number { size(unit) / size(quantity.own_unit()) } else { size(unit) };
         let factor = sign * own_sign * scale;
-        Ok(Self { index, header: printable(&column.header), unit, factor, range: quantity.range() })
+        Ok(Self { index, header: visible(&column.header), unit, factor, range: quantity.range() })
     }
 
     #[inline]
@@ -150,9 +146,7 @@ fn find(name: &str, header: &ByteRecord, quantity: Quantity, column: &Column) ->
     let first = places.next();
     if places.next().is_some() {
         let hint = "rename one of the two in the file's first row";
-        return Err(SessionError::of_file(name, "it stands twice in the header", "one column", hint)
-            .at_row(1)
-            .in_column(&column.header));
+        return Err(SessionError::of_file(name, "there twice", "there once", hint).at_row(1).in_column(&column.header));
     }
     // A header the map names itself must be there; our own names are only looked for.
     let is_needed = Quantity::NEEDED.contains(&quantity) || column.header != quantity.header();
@@ -170,6 +164,6 @@ fn missing(name: &str, header: &ByteRecord, quantity: Quantity, column: &Column)
         "{offer}name the file's own header for {} in a column map; --explain-columns proposes one",
         quantity.key()
     );
-    let found = format!("there is no such column; the file has {}", headers.join(", "));
+    let found = format!("not there; the file has {}", headers.join(", "));
     SessionError::of_file(name, found, "a column of the file", hint).at_row(1).in_column(&column.header)
 }

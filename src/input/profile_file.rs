@@ -11,7 +11,8 @@ use super::arsenal_checks::check_arsenal;
 use super::assumptions::Assumptions;
 use super::defaults;
 use super::error::Fault;
-use super::fields::{At, Faults, Fields, read_document};
+use super::fields::{At, Faults, Fields, outline_of, read_document};
+use super::outline::Outline;
 use super::pitch_checks::check_pitch;
 use super::pitch_table::PitchDraft;
 use super::sections::{AirDraft, AthleteDraft, HealthDraft, LimitsDraft, ReleaseDraft};
@@ -22,11 +23,15 @@ const MOST_PITCHES: usize = 12;
 /// The profile written in `text`, or every fault of it in file order.
 pub(super) fn read(text: &str) -> Result<Profile, Vec<Fault>> {
     read_document(text, |root| {
-        root.needs(&["athlete", "pitch"]);
         let draft = Draft::read(root);
         draft.check(root.faults());
         draft.finish()
     })
+}
+
+/// Every key a profile may hold.
+pub(super) fn outline() -> Outline {
+    outline_of(Draft::read)
 }
 
 /// Everything as written; nothing filled in, nothing mirrored.
@@ -42,6 +47,7 @@ struct Draft {
 
 impl Draft {
     fn read(root: &mut Fields) -> Self {
+        root.needs(&["athlete", "pitch"]);
         Self {
             athlete: root.section("athlete", AthleteDraft::read),
             release: root.section("release", ReleaseDraft::read),

@@ -3,14 +3,11 @@
 //! Inside a session every number is in our unit and hand-free; here is the table that brings it
 //! there. Which column of a file holds what is in [`super::columns`].
 
-use serde::{Deserialize, Serialize};
-
 use crate::geometry::Hand;
 use crate::units::{FOOT, INCH, MPH};
 
 /// Something a column may hold. Written in snake case in a column map.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Quantity {
     /// Release speed.
     Speed,
@@ -60,49 +57,36 @@ pub(super) enum Kind {
 }
 
 /// A unit of a column.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Unit {
     /// Miles per hour.
-    #[serde(rename = "mph")]
     Mph,
     /// Kilometres per hour.
-    #[serde(rename = "kph")]
     Kph,
     /// Metres per second.
-    #[serde(rename = "m/s")]
     MetresPerSecond,
     /// Inches.
-    #[serde(rename = "in")]
     Inch,
     /// Centimetres.
-    #[serde(rename = "cm")]
     Centimetre,
     /// Feet.
-    #[serde(rename = "ft")]
     Foot,
     /// Metres.
-    #[serde(rename = "m")]
     Metre,
     /// Revolutions per minute.
-    #[serde(rename = "rpm")]
     Rpm,
     /// A share from 0 to 1.
-    #[serde(rename = "fraction")]
     Fraction,
     /// A share from 0 to 100.
-    #[serde(rename = "percent")]
     Percent,
     /// A clock face, `h:mm`.
-    #[serde(rename = "clock")]
     Clock,
     /// Degrees of the spin's push, clockwise from straight up as the pitcher sees it.
-    #[serde(rename = "degrees")]
     Degrees,
 }
 
 /// Which way a column's numbers grow.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Positive {
     /// Toward the pitcher's glove.
     Glove,
@@ -119,6 +103,27 @@ pub enum Positive {
 }
 
 impl Positive {
+    /// As written in a column map.
+    pub(super) fn name(self) -> &'static str {
+        match self {
+            Self::Glove => "glove",
+            Self::Arm => "arm",
+            Self::CatchersRight => "catchers-right",
+            Self::PitchersRight => "pitchers-right",
+            Self::Up => "up",
+            Self::Down => "down",
+        }
+    }
+
+    /// The directions a kind of quantity may have.
+    pub(super) fn of_kind(kind: Kind) -> &'static [Self] {
+        match kind {
+            Kind::Length { is_sideways: true } => &[Self::Glove, Self::Arm, Self::CatchersRight, Self::PitchersRight],
+            Kind::Length { is_sideways: false } => &[Self::Up, Self::Down],
+            _ => &[],
+        }
+    }
+
     /// The factor that makes the numbers grow toward the glove side (or up); nothing when it
     /// depends on a hand that is not known.
     pub(super) fn toward_glove(self, hand: Option<Hand>) -> Option<f64> {

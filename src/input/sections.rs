@@ -3,8 +3,6 @@
 //! For each: its keys and ranges, the contradictions it can hold by itself, and what is filled in
 //! for the keys left out. Contradictions with the pitches are in [`super::arsenal_checks`].
 
-use std::ops::RangeInclusive;
-
 use crate::geometry::Hand;
 use crate::pitch::Family;
 use crate::profile::{Athlete, Health, Level, Limits, Release, Supination, Weather};
@@ -27,10 +25,7 @@ impl AthleteDraft {
         fields.needs(&["name", "throws"]);
         Self {
             name: fields.text("name"),
-            throws: fields.choice("throws", &[Hand::Right, Hand::Left], |hand| match hand {
-                Hand::Right => "right",
-                Hand::Left => "left",
-            }),
+            throws: fields.choice("throws", &Hand::ALL, Hand::name),
             age: fields.whole("age", 5..=60),
             level: fields.choice("level", &Level::ALL, Level::name),
         }
@@ -121,20 +116,20 @@ pub(super) struct AirDraft {
     humidity_percent: Option<At<f64>>,
 }
 
-/// The air anybody pitches in, here and in a column map.
-pub(super) const ELEVATION_FT: RangeInclusive<f64> = -1500.0..=15_000.0;
-pub(super) const TEMPERATURE_F: RangeInclusive<f64> = -20.0..=130.0;
-pub(super) const PRESSURE_INHG: RangeInclusive<f64> = 18.0..=32.0;
-pub(super) const HUMIDITY_PERCENT: RangeInclusive<f64> = 0.0..=100.0;
-
 impl AirDraft {
     pub(super) fn read(fields: &mut Fields) -> Self {
         Self {
-            elevation_ft: fields.number("elevation_ft", ELEVATION_FT),
-            temperature_f: fields.number("temperature_f", TEMPERATURE_F),
-            pressure_inhg: fields.number("pressure_inhg", PRESSURE_INHG),
-            humidity_percent: fields.number("humidity_percent", HUMIDITY_PERCENT),
+            elevation_ft: fields.number("elevation_ft", -1500.0..=15_000.0),
+            temperature_f: fields.number("temperature_f", -20.0..=130.0),
+            pressure_inhg: fields.number("pressure_inhg", 18.0..=32.0),
+            humidity_percent: fields.number("humidity_percent", 0.0..=100.0),
         }
+    }
+
+    /// Whether anything is said.
+    pub(super) fn is_given(&self) -> bool {
+        let all = [&self.elevation_ft, &self.temperature_f, &self.pressure_inhg, &self.humidity_percent];
+        all.into_iter().any(Option::is_some)
     }
 
     /// Humidity means nothing without a temperature, and a station's pressure falls with elevation.

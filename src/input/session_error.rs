@@ -1,15 +1,13 @@
-//! What is wrong with a session file or its column map, in one clear message.
+//! What is wrong with a session file, in one clear message.
 //!
 //! A session file may have a million rows, so unlike a profile it is not shown with a picture: the
 //! message names file, row, column, what was found, what is allowed and how to mend it. Single bad
 //! rows are no error; they are set aside with their reason. An error means the file as a whole
 //! cannot be used.
 
-use std::fmt;
+use super::error::{Told, visible};
 
-use super::error::is_hidden;
-
-/// Why a session could not be read.
+/// Why a session file cannot be used.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SessionError {
     /// The file as it was named.
@@ -18,7 +16,7 @@ pub struct SessionError {
     pub row: Option<u32>,
     /// The column, by the file's own name, when the fault has one.
     pub column: Option<String>,
-    /// What was found.
+    /// What was found; with a column it completes "is".
     pub found: Box<str>,
     /// What is allowed.
     pub allowed: Box<str>,
@@ -55,23 +53,17 @@ impl SessionError {
     pub(super) fn in_column(self, column: impl Into<String>) -> Self {
         Self { column: Some(column.into()), ..self }
     }
-}
 
-impl fmt::Display for SessionError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&printable(&self.file))?;
-        if let Some(row) = self.row {
-            write!(f, ", row {row}")?;
-        }
-        if let Some(column) = &self.column {
-            write!(f, ", column {}", printable(column))?;
-        }
-        write!(f, ": {}; must be {}", printable(&self.found), printable(&self.allowed))?;
-        write!(f, "\nhint: {}", printable(&self.hint))
+    /// The message as text; `color` adds terminal colours.
+    pub(super) fn render(&self, color: bool) -> String {
+        let problem = match &self.column {
+            Some(column) => format!("column {column} is {}", self.found),
+            None => self.found.to_string(),
+        };
+        let place = Some((self.file.as_str(), self.row));
+        Told { problem: &problem, place, allowed: &self.allowed, hint: &self.hint }.render(color)
     }
 }
-
-impl std::error::Error for SessionError {}
 
 /// Longest piece of a file repeated in a message, in characters.
 const LONGEST: usize = 40;
@@ -80,10 +72,5 @@ const LONGEST: usize = 40;
 pub(super) fn excerpt(cell: &[u8]) -> String {
     let text = String::from_utf8_lossy(cell);
     let short: String = text.trim().chars().take(LONGEST).collect();
-    printable(&if text.trim().chars().count() > LONGEST { format!("{short}...") } else { short })
-}
-
-/// The text with everything replaced that could steer a terminal.
-pub(super) fn printable(text: &str) -> String {
-    text.chars().map(|c| if is_hidden(c) { char::REPLACEMENT_CHARACTER } else { c }).collect()
+    visible(&if text.trim().chars().count() > LONGEST { format!("{short}...") } else { short })
 }

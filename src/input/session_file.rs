@@ -5,7 +5,6 @@
 //! rows cannot be used: then something is wrong with the map and not with the rows.
 
 use std::collections::HashMap;
-use std::fs::File;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
@@ -13,19 +12,23 @@ use csv::ByteRecord;
 
 use super::cells;
 use super::columns::ColumnMap;
+use super::error::{InputError, visible};
+use super::file;
 use super::plan::Plan;
 use super::quantity::Quantity;
-use super::session_error::{SessionError, printable};
-use super::table::{Table, line_of};
+use super::session_error::SessionError;
+use super::table::Table;
 use crate::geometry::Hand;
 use crate::session::{FullFlight, Place, PlateReading, Reason, ReleaseReading, Session, SetAside, SpinReading, Throw};
 
-/// Rows after which a file of mostly unusable rows is given up.
+/// Rows after which a file of mostly unusable rows is given up, again and again.
 const PATIENCE: usize = 2000;
-/// The most throws of all files together.
-const MOST_THROWS: usize = 20_000_000;
-/// The most different labels, grips or days.
-const MOST_WORDS: usize = 5000;
+/// The most throws of all files together: more than a league throws in a season.
+const MOST_THROWS: usize = 2_000_000;
+/// The most rows of nothing, such as a spreadsheet saves below its table.
+const MOST_BLANK_ROWS: usize = 1_000_000;
+/// The most different labels, grips or days, and the most bytes they may have together.
+const MOST_WORDS: (usize, usize) = (5000, 1024 * 1024);
 /// Rows between two reports of progress.
 const REPORT_EVERY: usize = 1 << 15;
 
@@ -43,38 +46,31 @@ pub struct ReadOptions<'a> {
 ///
 /// # Errors
 /// When a file cannot be opened or read, lacks a column, or is mostly unusable.
-pub fn read_sessions(paths: &[PathBuf], options: ReadOptions) -> Result<Session, SessionError> {
+pub fn read_sessions(paths: &[PathBuf], options: ReadOptions) -> Result<Session, InputError> {
     let mut reading = Reading::new(options);
     for path in paths {
-        if path.as_os_str() == "-" {
-            reading.read("standard input", std::io::stdin().lock())?;
-        } else {
-            reading.read(&path.to_string_lossy(), open(path)?)?;
-        }
+        let (name, bytes) = source(path)?;
+        reading.read(&name, bytes)?;
     }
     Ok(reading.finish())
+}
+
+/// A file's bytes and its name as it may be shown; `-` is standard input.
+pub(super) fn source(path: &Path) -> Result<(String, Box<dyn Read>), InputError> {
+    if path.as_os_str() == "-" {
+        return Ok(("standard input".into(), Box::new(std::io::stdin().lock())));
+    }
+    Ok((visible(&path.to_string_lossy()), Box::new(file::open(path)?)))
 }
 
 /// Reads one session from bytes; `name` is the file name shown in errors and reports.
 ///
 /// # Errors
 /// As [`read_sessions`].
-pub fn session_from_bytes(name: &str, bytes: impl Read, options: ReadOptions) -> Result<Session, SessionError> {
+pub fn session_from_bytes(name: &str, bytes: impl Read, options: ReadOptions) -> Result<Session, InputError> {
     let mut reading = Reading::new(options);
     reading.read(name, bytes)?;
     Ok(reading.finish())
-}
-
-fn open(path: &Path) -> Result<File, SessionError> {
-    let name = path.to_string_lossy();
-    let refuse = |found: &str, hint: &str| SessionError::of_file(&name, found, "a file that can be read", hint);
-    if path.is_dir() {
-        return Err(refuse("it is a directory", "give the path of a file inside it"));
-    }
-    File::open(path).map_err(|error| match error.kind() {
-        std::io::ErrorKind::NotFound => refuse("there is no such file", "check the name and the folder"),
-        _ => refuse(&error.to_string(), "make the file readable for your account"),
-    })
 }
 
 struct Reading<'a> {
@@ -124,16 +120,22 @@ impl<'a> Reading<'a> {
         let decimal_comma = self.options.map.decimal_comma.unwrap_or(table.has_decimal_comma);
         let plan = Plan::new(name, &table.header, &self.options.map, self.session.hand, decimal_comma)?;
         let file = u16::try_from(self.session.files.len()).unwrap_or(u16::MAX);
-        self.session.files.push(printable(name));
+        self.session.files.push(name.to_owned());
         let mut record = ByteRecord::new();
         let mut tally = Tally::default();
         while table.next(name, &mut record)? {
             if record.iter().all(|cell| cell.trim_ascii().is_empty()) {
+                tally.blank += 1;
+                if tally.blank > MOST_BLANK_ROWS {
+                    let hint = "delete the rows that hold no throw";
+                    let found = "there are more than a million blank rows";
+                    return Err(SessionError::of_file(name, found, "", hint).at_row(table.line()));
+                }
                 continue;
             }
-            let place = Place { file, row: line_of(&record) };
+            let place = Place { file, row: table.line() };
             self.take_row(name, &plan, &record, &table.header, place, &mut tally)?;
-            tally.give_up_if_hopeless(name, tally.rows == PATIENCE)?;
+            tally.give_up_if_hopeless(name, tally.rows % PATIENCE == 0)?;
             if tally.rows % REPORT_EVERY == 0 {
                 (self.options.progress)(self.bytes_before + table.bytes_read());
             }
@@ -160,13 +162,13 @@ impl<'a> Reading<'a> {
                 self.session.set_aside.push(SetAside { place, reason });
             }
         }
-        let too_much = |what: &str, hint: &str| Err(SessionError::of_file(name, what, "fewer", hint).at_row(place.row));
+        let too_much = |what: &str, hint: &str| Err(SessionError::of_file(name, what, "", hint).at_row(place.row));
         if self.session.throws.len() > MOST_THROWS {
-            return too_much("more than 20 million throws", "sort one season at a time");
+            return too_much("there are more than 2 million throws", "give one season at a time");
         }
-        if [&self.days, &self.labels, &self.grips].iter().any(|words| words.met.len() > MOST_WORDS) {
+        if [&self.days, &self.labels, &self.grips].iter().any(|words| words.are_too_many()) {
             return too_much(
-                "more than 5000 different dates, pitch labels or grips",
+                "there are more than 5000 different dates, pitch labels or grips, or more than 1 MiB of them",
                 "the column map points at the wrong column; --explain-columns shows what each holds",
             );
         }
@@ -224,6 +226,7 @@ impl<'a> Reading<'a> {
 #[derive(Default)]
 struct Words {
     met: Vec<String>,
+    bytes: usize,
     index: HashMap<Vec<u8>, u16>,
     latest: u16,
 }
@@ -240,8 +243,13 @@ impl Words {
     fn learn(&mut self, word: &[u8]) -> u16 {
         let next = u16::try_from(self.met.len()).unwrap_or(u16::MAX);
         self.index.insert(word.to_vec(), next);
-        self.met.push(printable(&String::from_utf8_lossy(word)));
+        self.met.push(visible(&String::from_utf8_lossy(word)));
+        self.bytes += word.len();
         next
+    }
+
+    fn are_too_many(&self) -> bool {
+        self.met.len() > MOST_WORDS.0 || self.bytes > MOST_WORDS.1
     }
 }
 
@@ -249,6 +257,7 @@ impl Words {
 #[derive(Default)]
 struct Tally {
     rows: usize,
+    blank: usize,
     bad: usize,
     first: Option<(u32, Reason)>,
 }

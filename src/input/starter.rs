@@ -102,6 +102,8 @@ const BEFORE_PITCHES: &str = "\
 # [air]                      # of the day the pitches were measured
 # elevation_ft = 0
 # temperature_f = 70
+# pressure_inhg = 29.9       # at the field, not reduced to sea level
+# humidity_percent = 50
 ";
 
 const MORE_OF_A_PITCH: &str = "\
@@ -109,10 +111,12 @@ const MORE_OF_A_PITCH: &str = "\
 # active_fraction = 0.9      # 0 bullet spin, 1 all of it at work
 # spin_clock = \"{clock}\"       # where the spin pushes, as the pitcher sees it
 # throws = 40                # behind the averages
-# spread = { speed_mph = 1.0, vertical_break_in = 2.0, glove_side_break_in = 2.0 }
+# release_height_ft = 5.8    # when this pitch leaves from elsewhere
+# release_side_ft = 2.1
+# spread = { speed_mph = 1.0, vertical_break_in = 2.0, glove_side_break_in = 2.0, command_side_in = 9.0, command_height_in = 9.5, release_in = 1.5 }
 # usage = { same_side = 0.6, opposite_side = 0.5 }   # for every pitch, or for none
-# results = { same_side = { pitches = 300, swings = 140, misses = 30, weak = 70 } }
-# aim = { same_side = \"up-away\" }
+# results = { same_side = { pitches = 300, swings = 140, misses = 30, weak = 70 }, opposite_side = { pitches = 250, swings = 115, misses = 25, weak = 55 } }
+# aim = { same_side = \"up-away\", opposite_side = \"up\" }
 ";
 
 const AFTER_PITCHES: &str = "
@@ -123,6 +127,7 @@ const AFTER_PITCHES: &str = "
 # fastball_floor = 0.3       # fastballs together at least this share
 # new_pitch_cap = 0.35       # a new pitch at most this share
 # breaking_cap = 0.6         # breaking balls together at most this share
+# seam_shift_in = 6          # movement that the seams may add to a new pitch
 
 # [health]                   # flags a person sets; medical matters are for licensed professionals
 # pain = false

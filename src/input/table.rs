@@ -1,7 +1,8 @@
 //! The bytes of a session file as rows of cells: compression, byte-order mark, separator.
 //!
-//! The file is streamed, never held; a limit on its size keeps a compressed bomb from filling the
-//! memory. What the cells mean is in [`super::session_file`].
+//! The file is streamed, never held; each row and the whole have a ration of bytes, so that neither
+//! a compressed bomb nor a line without end can fill the memory. Every ending of a line becomes a
+//! line feed, so that rows are counted alike in all files. What the cells mean is in [`super::session_file`].
 
 use std::io::{BufReader, Cursor, Read};
 
@@ -13,17 +14,18 @@ use super::session_error::SessionError;
 /// Bytes looked at to find out what the file is.
 const PEEK: usize = 64 * 1024;
 /// The most bytes read, uncompressed.
-const MOST_BYTES: u64 = 8 * 1024 * 1024 * 1024;
+const MOST_BYTES: u64 = 2 * 1024 * 1024 * 1024;
 /// No row has more bytes; a quotation mark that is never closed makes one.
-const LONGEST_ROW: usize = 1024 * 1024;
+const LONGEST_ROW: u64 = 1024 * 1024;
 
 /// A file being read row by row.
 pub(super) struct Table<'a> {
-    reader: Reader<Box<dyn Read + 'a>>,
+    reader: Reader<Rationed<'a>>,
     /// The first row.
     pub(super) header: ByteRecord,
     /// Whether numbers look as if they had decimal commas.
     pub(super) has_decimal_comma: bool,
+    line: u64,
 }
 
 impl<'a> Table<'a> {
@@ -34,7 +36,7 @@ impl<'a> Table<'a> {
         let text = start.strip_prefix(b"\xef\xbb\xbf").unwrap_or(&start).to_vec();
         let separator = separator.unwrap_or_else(|| likely_separator(&text));
         let has_decimal_comma = separator != b',' && has_decimal_commas(&text);
-        let whole: Box<dyn Read + 'a> = Box::new(Cursor::new(text).chain(rest));
+        let whole = Rationed::new(Box::new(Cursor::new(text).chain(rest)));
         let mut reader = ReaderBuilder::new().delimiter(separator).flexible(true).has_headers(false).from_reader(whole);
         let mut header = ByteRecord::new();
         let mut has_header = true;
@@ -46,18 +48,24 @@ impl<'a> Table<'a> {
             return Err(SessionError::of_file(name, "the file is empty", "a table with a header", hint));
         }
         header.trim();
-        Ok(Self { reader, header, has_decimal_comma })
+        Ok(Self { reader, header, has_decimal_comma, line: 1 })
     }
 
     /// The next row into `record`; whether there was one.
     pub(super) fn next(&mut self, name: &str, record: &mut ByteRecord) -> Result<bool, SessionError> {
-        let found = self.reader.read_byte_record(record).map_err(|error| broken(name, &error))?;
-        if record.as_slice().len() > LONGEST_ROW {
-            let hint = "look for a quotation mark that is opened in this row and never closed";
-            return Err(SessionError::of_file(name, "one row is longer than 1 MiB", "a row of ordinary cells", hint)
-                .at_row(line_of(record)));
-        }
+        self.reader.get_mut().row = LONGEST_ROW;
+        self.line = self.reader.position().line();
+        let found = self.reader.read_byte_record(record);
+        let found = found.map_err(|error| broken(name, &error).at_row(self.line()))?;
+        // Counted from the row's end: blank lines before it are passed over unseen.
+        let inside: u64 = record.as_slice().iter().map(|&byte| u64::from(byte == b'\n')).sum();
+        self.line = self.reader.position().line().saturating_sub(1 + inside);
         Ok(found)
+    }
+
+    /// The line on which the latest row begins.
+    pub(super) fn line(&self) -> u32 {
+        u32::try_from(self.line).unwrap_or(u32::MAX)
     }
 
     /// Bytes read so far, uncompressed.
@@ -66,21 +74,98 @@ impl<'a> Table<'a> {
     }
 }
 
-/// The line on which a row begins.
-pub(super) fn line_of(record: &ByteRecord) -> u32 {
-    record.position().map_or(0, |position| u32::try_from(position.line()).unwrap_or(u32::MAX))
+/// Bytes with a ration for one row and one for the whole file, each line ended by one line feed.
+struct Rationed<'a> {
+    bytes: Box<dyn Read + 'a>,
+    row: u64,
+    file: u64,
+    latest: u8,
+}
+
+/// Which ration is used up.
+#[derive(Debug, Clone, Copy, thiserror::Error)]
+enum TooMuch {
+    #[error("one row is longer than 1 MiB")]
+    Row,
+    #[error("the file is larger than 2 GiB")]
+    File,
+}
+
+impl TooMuch {
+    fn hint(self) -> &'static str {
+        match self {
+            Self::Row => "look for a quotation mark that is opened in this row and never closed",
+            Self::File => "give one season at a time",
+        }
+    }
+}
+
+impl<'a> Rationed<'a> {
+    fn new(bytes: Box<dyn Read + 'a>) -> Self {
+        Self { bytes, row: LONGEST_ROW, file: MOST_BYTES, latest: b'\n' }
+    }
+
+    /// Makes every ending of a line one line feed; how many bytes are left.
+    fn with_plain_endings(&mut self, bytes: &mut [u8]) -> usize {
+        let Some(&last) = bytes.last() else { return 0 };
+        let mut before = std::mem::replace(&mut self.latest, last);
+        if before != b'\r' && !bytes.contains(&b'\r') {
+            return bytes.len();
+        }
+        let mut kept = 0;
+        for at in 0..bytes.len() {
+            let byte = bytes[at];
+            if byte != b'\n' || before != b'\r' {
+                bytes[kept] = if byte == b'\r' { b'\n' } else { byte };
+                kept += 1;
+            }
+            before = byte;
+        }
+        kept
+    }
+}
+
+impl Read for Rationed<'_> {
+    fn read(&mut self, buffer: &mut [u8]) -> std::io::Result<usize> {
+        loop {
+            let used_up = if self.row == 0 { TooMuch::Row } else { TooMuch::File };
+            let ration = self.row.min(self.file).min(buffer.len() as u64);
+            if ration == 0 {
+                return Err(std::io::Error::other(used_up));
+            }
+            let part = &mut buffer[..usize::try_from(ration).unwrap_or(usize::MAX)];
+            let read = self.bytes.read(part)?;
+            if read == 0 && !matches!(self.latest, b'\n' | b'\r') {
+                // The last line is ended too.
+                (part[0], self.latest) = (b'\n', b'\n');
+                return Ok(1);
+            }
+            self.row -= read as u64;
+            self.file -= read as u64;
+            let kept = self.with_plain_endings(&mut buffer[..read]);
+            if kept > 0 || read == 0 {
+                return Ok(kept);
+            }
+        }
+    }
 }
 
 fn broken(name: &str, error: &csv::Error) -> SessionError {
+    if let csv::ErrorKind::Io(error) = error.kind() {
+        let too_much = error.get_ref().and_then(|inner| inner.downcast_ref::<TooMuch>());
+        if let Some(too_much) = too_much {
+            return SessionError::of_file(name, too_much.to_string(), "", too_much.hint());
+        }
+    }
     let hint = "copy or export the file again; if it is compressed, it may have been cut short";
-    SessionError::of_file(name, format!("it cannot be read on: {error}"), "a whole file", hint)
+    SessionError::of_file(name, format!("it cannot be read on: {error}"), "", hint)
 }
 
 fn unpacked<'a>(name: &str, bytes: impl Read + 'a) -> Result<Box<dyn Read + 'a>, SessionError> {
     let mut reader = BufReader::with_capacity(PEEK, bytes);
     let magic = std::io::BufRead::fill_buf(&mut reader).map_err(|error| broken(name, &error.into()))?;
     let is_gzip = magic.starts_with(&[0x1f, 0x8b]);
-    Ok(if is_gzip { Box::new(MultiGzDecoder::new(reader).take(MOST_BYTES)) } else { Box::new(reader.take(MOST_BYTES)) })
+    Ok(if is_gzip { Box::new(MultiGzDecoder::new(reader)) } else { Box::new(reader) })
 }
 
 fn peek<'a>(name: &str, mut bytes: Box<dyn Read + 'a>) -> Result<(Vec<u8>, Box<dyn Read + 'a>), SessionError> {

@@ -113,12 +113,12 @@ impl Reach {
         let named = within(shape.speed_mph, self.speed_mph)
             && within(shape.vertical_break_in, self.vertical_in)
             && within(shape.glove_side_break_in, self.glove_side_in);
-        if !named {
+        // An arm whose measured spin is none makes nothing by spin.
+        if !named || self.rpm_per_mph <= 0.0 {
             return None;
         }
         let per_inch = coefficient_per_inch(stage, shape);
-        // Who spins his own hardly at all, or not, still turns a ball once a minute: a share of nothing is no number.
-        let rpm = (self.rpm_per_mph * shape.speed_mph).max(LEAST_RPM);
+        let rpm = self.rpm_per_mph * shape.speed_mph;
         let push_in = |active: f64| lift_at(rpm * active, shape.speed()) / per_inch;
         let range = (push_in(self.active.0), push_in(self.active.1));
         let (clock, inches) = self.nearest_push(shape, range);
@@ -157,9 +157,6 @@ impl Recipe {
         self.seam_in[0].hypot(self.seam_in[1])
     }
 }
-
-/// Spin (rpm) below which a ball counts as turning this fast.
-const LEAST_RPM: f64 = 1.0;
 
 /// Spin per mph of an ordinary fastball: 2250 rpm at 92 mph. Common practice, no published source.
 const USUAL_RPM_PER_MPH: f64 = 24.5;
@@ -277,7 +274,7 @@ pub fn spin_of(stage: &Stage, pitch: &Pitch) -> Spin {
     let shape = pitch.shape;
     let needed = crate::flight::inverse::active_spin_needed(shape, stage.release, stage.air, 0.0).value;
     let usual = fastball(stage).map_or(USUAL_RPM_PER_MPH, rpm_per_mph) * custom(pitch.family).spin * shape.speed_mph;
-    let rpm = pitch.spin_rpm.unwrap_or(usual).max(LEAST_RPM);
+    let rpm = pitch.spin_rpm.unwrap_or(usual).max(1.0);
     Spin {
         rpm,
         active_fraction: pitch.active_fraction.unwrap_or((needed / rpm).clamp(0.0, 1.0)),

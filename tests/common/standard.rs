@@ -6,6 +6,7 @@ use arsenalfit::hitter::Facing;
 use arsenalfit::input::profile_from_toml;
 use arsenalfit::pitch::{Family, Shape};
 use arsenalfit::profile::{Aim, Profile};
+use arsenalfit::search::reach::Reach;
 use arsenalfit::stats::normal_points;
 
 /// The profiles the project ships.
@@ -57,4 +58,12 @@ pub(crate) fn facing(stage: &Stage, side: Side, pitches: &[(Thrown, Aim)], point
     let law =
         |&(pitch, aim): &(Thrown, Aim)| (stage.law(&pitch, aim, side, decision), stage.habit(&pitch, side, decision));
     Facing::new(&pitches.iter().map(law).collect::<Vec<_>>(), &stage.hitter, side, &normal_points(points, 0.0))
+}
+
+/// The middle of what goes by a family's name for this athlete, thrown like his last pitch.
+pub(crate) fn typical(stage: &Stage, family: Family) -> Thrown {
+    let reach = Reach::of(stage, family);
+    let middle = |range: (f64, f64)| f64::midpoint(range.0, range.1);
+    let shape = shape(middle(reach.speed_mph), middle(reach.vertical_in), middle(reach.glove_side_in));
+    Thrown { family, shape, release: stage.release, spread: stage.pitches[stage.pitches.len() - 1].spread }
 }

@@ -10,6 +10,9 @@ use super::super::svg::{Point, Tag};
 const LETTER: f64 = 0.68;
 const LINE: f64 = 1.15;
 
+/// A step farther from its mark, of which a label takes two at most.
+const FARTHER: f64 = 12.0;
+
 /// A box: left, top, right, bottom.
 type Box4 = [f64; 4];
 
@@ -34,7 +37,9 @@ impl Labels {
     /// Places `lines` beside the mark at `place` with that `reach`.
     pub(super) fn beside(&mut self, place: Point, reach: f64, lines: &[(&str, &str)], size: f64) -> Vec<Tag> {
         let extent = extent(lines, size);
-        let (left, top) = self.best_corner(&around(place, reach, extent), extent);
+        // Farther off only where nearer by something would be covered.
+        let corners = [0.0, 1.0, 2.0].map(|steps| around(place, reach + steps * FARTHER, extent)).concat();
+        let (left, top) = self.best_corner(&corners, extent);
         self.set(lines, (left, top), extent, size)
     }
 

@@ -49,7 +49,13 @@ pub fn apart(profile: &Profile, pairs: &[Pair], width: u16) -> String {
         }
     }
     page.heading("How to read this");
-    page.list([
+    page.list(legend());
+    page.assumptions(profile);
+    page.finish()
+}
+
+fn legend() -> [String; 4] {
+    [
         "told apart by: the gap he could just resolve when he must decide, in; at decision: the gap there is, in and \
          degrees at his eye"
             .into(),
@@ -59,9 +65,7 @@ pub fn apart(profile: &Profile, pairs: &[Pair], width: u16) -> String {
              against it); held to {DISGUISE_CAP}"
         ),
         "scatters: distance of the two shapes in units of their own throw-to-throw scatter".into(),
-    ]);
-    page.assumptions(profile);
-    page.finish()
+    ]
 }
 
 fn read_same(pair: &Pair, side: Side) -> Gaps {

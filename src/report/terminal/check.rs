@@ -1,7 +1,7 @@
 //! The page of `check`.
 
 use crate::inspect::Inspected;
-use crate::profile::Profile;
+use crate::profile::{Pitch, Profile};
 use crate::stats::Estimate;
 
 use super::super::format::{percent, plain, signed, signed_range};
@@ -53,22 +53,21 @@ fn spins(page: &mut Page, profile: &Profile, inspected: &[Inspected]) {
         ]
     });
     page.table(&["pitch", "spin", "rpm", "active", "clock", "gyro deg", "active rpm that would do"], rows.collect());
-    let shared: Vec<Vec<String>> = profile
-        .pitches
-        .iter()
-        .zip(inspected)
-        .filter_map(|(pitch, seen)| {
-            seen.shares.map(|shares| {
-                vec![
-                    pitch.name.clone(),
-                    signed_range(shares.spin_vertical_in, 1),
-                    signed_range(shares.spin_glove_side_in, 1),
-                    signed_range(shares.seam_vertical_in, 1),
-                    signed_range(shares.seam_glove_side_in, 1),
-                ]
-            })
-        })
-        .collect();
+    shares(page, profile, inspected);
+}
+
+fn shares(page: &mut Page, profile: &Profile, inspected: &[Inspected]) {
+    let row = |(pitch, seen): (&Pitch, &Inspected)| {
+        let shares = seen.shares?;
+        Some(vec![
+            pitch.name.clone(),
+            signed_range(shares.spin_vertical_in, 1),
+            signed_range(shares.spin_glove_side_in, 1),
+            signed_range(shares.seam_vertical_in, 1),
+            signed_range(shares.seam_glove_side_in, 1),
+        ])
+    };
+    let shared: Vec<Vec<String>> = profile.pitches.iter().zip(inspected).filter_map(row).collect();
     if shared.is_empty() {
         page.paragraph("No pitch has its spin fully measured, so movement is not divided between spin and seams.");
         return;

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
-use crate::input::Proposal;
+use crate::input::{Proposal, visible};
 use crate::profile_text::{LineChange, ProfileUpdate};
 use crate::session::{Session, SetAside};
 use crate::sorting::{Cause, DayFinding, Group, Sorted, Treatment};
@@ -206,8 +206,8 @@ fn changes(page: &mut Page, update: &ProfileUpdate) {
     }
     for change in &update.changes {
         match change {
-            LineChange::Removed(line) => page.verbatim(&format!("- {line}\n")),
-            LineChange::Added(line) => page.verbatim(&format!("+ {line}\n")),
+            LineChange::Removed(line) => page.verbatim(&format!("- {}\n", visible(line))),
+            LineChange::Added(line) => page.verbatim(&format!("+ {}\n", visible(line))),
         }
     }
 }

@@ -1,0 +1,18 @@
+//! The program itself, run the way its users run it.
+
+use assert_cmd::Command;
+
+/// The program with these arguments, at so many columns.
+pub(crate) fn arsenalfit(columns: u16, arguments: &[&str]) -> Command {
+    let mut command = Command::cargo_bin("arsenalfit").expect("the program");
+    command.env("COLUMNS", columns.to_string()).env_remove("NO_COLOR").args(arguments);
+    command
+}
+
+/// Its answer, which must be one.
+pub(crate) fn answer(columns: u16, arguments: &[&str]) -> String {
+    let output = arsenalfit(columns, arguments).output().expect("it runs");
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    assert!(output.stderr.is_empty(), "an answer leaves standard error alone");
+    String::from_utf8(output.stdout).expect("text")
+}
