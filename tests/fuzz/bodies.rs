@@ -177,6 +177,9 @@ fn throws(map: &ColumnMap, rows: &[u8], hand: Option<Hand>) -> Option<Session> {
         let has = |index: Option<u16>, words: &[String]| index.is_none_or(|index| usize::from(index) < words.len());
         assert!(has(Some(throw.day), &session.days), "{throw:?}");
         assert!(has(throw.label, &session.labels) && has(throw.grip, &session.grips), "{throw:?}");
+        assert!((25.0..=110.0).contains(&throw.shape.speed_mph), "{throw:?}");
+        let movement = [throw.shape.vertical_break_in, throw.shape.glove_side_break_in];
+        assert!(movement.iter().all(|inches| inches.abs() <= 80.0), "{throw:?}");
         assert!(throw.spin.active_fraction.is_none_or(|active| (0.0..=1.0).contains(&active)), "{throw:?}");
         assert!(throw.spin.clock.is_none_or(|clock| (0.0..12.0).contains(&clock.hours())), "{throw:?}");
     }
