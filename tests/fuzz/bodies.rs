@@ -148,11 +148,19 @@ fn session(bytes: &[u8]) {
     let Some((map, rows)) = map_and_rows(bytes) else { return };
     check_proposal(rows);
     let Some(session) = throws(&map, rows, None) else { return };
-    let sorted = sort(&session, Options::default());
+    let sorted = sort(&session, Options { most_pitches: most_pitches(rows), ..Options::default() });
     check_sorted(&session, &sorted);
     check_shown(&terminal::sort(&session, &sorted, None, 80));
     check_json(&json::sort(&session, &sorted));
     check_written_profile(&session, &sorted);
+}
+
+/// Pitches looked for among `rows`. Looking for any takes nine tenths of a fuzzer's time and reads nothing more, so
+/// that there one session in 64 is sorted in earnest.
+#[allow(unexpected_cfgs, reason = "cargo-fuzz sets it for what it builds")]
+fn most_pitches(rows: &[u8]) -> usize {
+    let sum: usize = rows.iter().map(|&byte| usize::from(byte)).sum();
+    if !cfg!(fuzzing) || sum.is_multiple_of(64) { 8 } else { 0 }
 }
 
 /// The map that stands before the rows, or our own names; nothing when it is no map.
