@@ -2,7 +2,7 @@
 //!
 //! `tests/fuzz/targets/` runs them under cargo-fuzz.
 
-#[path = "../common/finite.rs"]
+#[path = "finite.rs"]
 mod finite;
 
 use std::sync::LazyLock;
