@@ -193,14 +193,13 @@ pub fn advise(profile: &Profile, question: Question) -> Advice<'_> {
     let today = Today::of(&stage);
     let drawn = draws(profile.athlete.level, stage.pitches.len(), question.draws, question.seed);
     let worlds = worlds(&stage, &today, drawn);
-    let asked = best_of_family(&stage, &today, question.family, question.command, &worlds).ok();
-    let mut alternatives = alternatives(&stage, &today, question, &worlds);
+    let (asked, mut alternatives) = rayon::join(
+        || Asked::of(&stage, &today, question, &worlds),
+        || alternatives(&stage, &today, question, &worlds),
+    );
     let bar = bar(profile, question.family);
-    let at_first = asked
-        .as_ref()
-        .filter(|_| question.command == Command::Mastered)
-        .map(|candidate| candidate.worth_at_first(&stage, &today, &worlds).overall);
-    let weighed = Weighed::of(profile, question, asked.as_ref().map(|asked| (asked, at_first)), &alternatives, bar);
+    let weighed = Weighed::of(profile, question, asked.as_ref(), &alternatives, bar);
+    let asked = asked.map(|asked| asked.candidate);
     let target = match weighed.better {
         Some(family) => {
             alternatives.iter().position(|a| a.family == family).and_then(|i| alternatives[i].candidate.clone())
@@ -221,6 +220,23 @@ pub fn advise(profile: &Profile, question: Question) -> Advice<'_> {
         target,
         alternatives,
         today,
+    }
+}
+
+/// The pitch asked about.
+struct Asked {
+    candidate: Candidate,
+    /// What it gains with the command of its first months, where the verdict counts it once mastered.
+    at_first: Option<Estimate>,
+}
+
+impl Asked {
+    /// Nothing when no shape of it is in reach.
+    fn of(stage: &Stage, today: &Today, question: Question, worlds: &[World]) -> Option<Self> {
+        let candidate = best_of_family(stage, today, question.family, question.command, worlds).ok()?;
+        let at_first =
+            (question.command == Command::Mastered).then(|| candidate.worth_at_first(stage, today, worlds).overall);
+        Some(Self { candidate, at_first })
     }
 }
 
@@ -250,7 +266,7 @@ impl Weighed {
     fn of(
         profile: &Profile,
         question: Question,
-        asked: Option<(&Candidate, Option<Estimate>)>,
+        asked: Option<&Asked>,
         alternatives: &[Alternative],
         bar: Option<Bar>,
     ) -> Self {
@@ -259,10 +275,10 @@ impl Weighed {
             reasons.push(Reason::Forbidden(bar));
         }
         match asked {
-            Some((candidate, at_first)) => reasons.extend(candidate_reasons(profile, candidate, at_first)),
+            Some(asked) => reasons.extend(candidate_reasons(profile, asked)),
             None => reasons.push(out_of_reach(profile, question.family)),
         }
-        let asked = asked.map(|(candidate, _)| candidate);
+        let asked = asked.map(|asked| &asked.candidate);
         if bar.is_some() {
             return Self { verdict: Verdict::NotNow, reasons, better: None };
         }
@@ -290,10 +306,11 @@ pub fn verdict_on(profile: &Profile, candidate: &Candidate) -> Verdict {
     if worth.chance_real >= SURE && !leaning && !young && !hand { Verdict::Add } else { Verdict::Trial }
 }
 
-fn candidate_reasons(profile: &Profile, candidate: &Candidate, at_first: Option<Estimate>) -> Vec<Reason> {
+fn candidate_reasons(profile: &Profile, asked: &Asked) -> Vec<Reason> {
+    let Asked { candidate, at_first } = asked;
     let worth = &candidate.worth;
     let mut reasons = vec![Reason::Gain { family: candidate.family, gain: worth.overall, chance: worth.chance_real }];
-    if let Some(gain) = at_first {
+    if let Some(gain) = *at_first {
         reasons.push(Reason::AtFirst { gain, mastered: worth.overall.value });
     }
     let nearest = profile.pitches.iter().min_by(|a, b| {

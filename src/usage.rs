@@ -30,7 +30,7 @@ pub fn usage(profile: &Profile, count: usize, seed: u64) -> PerSide<UsageSide> {
         let now = plan.today(&stage);
         let left = now.as_ref().map(|now| {
             let shift = plan.own.runs(now) - plan.own.runs(best);
-            let left_in = |world: &World| world.expected(side, now).runs - world.expected(side, best).runs;
+            let left_in = |world: &World| world.expected(side, now).runs - world.today(side).runs;
             let by_world: Vec<f64> = worlds.iter().map(|world| 100.0 * (left_in(world) + shift)).collect();
             Estimate::from_draws(100.0 * (plan.expected(now).runs - plan.mix.runs), &by_world)
         });

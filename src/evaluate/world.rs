@@ -3,6 +3,8 @@
 //! A world is built once and shared by everything that is judged in it: today's mix, the best mix
 //! and every candidate.
 
+use std::borrow::Borrow;
+
 use rayon::prelude::*;
 
 use crate::geometry::Side;
@@ -18,6 +20,7 @@ pub struct World<'p> {
     draw: Draw,
     stage: Stage<'p>,
     sides: PerSide<(Facing, f64)>,
+    today: PerSide<Expected>,
 }
 
 /// Every draw as a world, in the order of the draws.
@@ -30,7 +33,13 @@ impl<'p> World<'p> {
     pub fn of(stage: &Stage<'p>, today: &Today, draw: Draw) -> Self {
         let stage = stage.drawn(&draw);
         let sides = PerSide::from_fn(|side| today.plans.on(side).facing_in(&stage));
-        Self { draw, stage, sides }
+        let today = PerSide::from_fn(|side| sides.on(side).0.expected(&today.plans.on(side).mix.shares));
+        Self { draw, stage, sides, today }
+    }
+
+    /// What today's best mix would bring here against `side`.
+    pub fn today(&self, side: Side) -> &Expected {
+        self.today.on(side)
     }
 
     /// What `shares` of today's pitches would bring here against `side`.
@@ -90,11 +99,11 @@ impl SideOutlook {
         shares: &[f64],
         aims: &[Aim],
         model: &Expected,
-        drawn: &[Expected],
+        drawn: &[impl Borrow<Expected>],
         worlds: &[World],
     ) -> Self {
         let correction = own.runs(shares);
-        let runs: Vec<f64> = drawn.iter().map(|expected| 100.0 * (expected.runs + correction)).collect();
+        let runs: Vec<f64> = drawn.iter().map(|expected| 100.0 * (expected.borrow().runs + correction)).collect();
         let pitches = (0..shares.len()).map(|pitch| {
             let blend = own.blends.get(pitch).copied().flatten();
             let best = blend.map_or(model.rates[pitch], |blend| blend.rates(&model.rates[pitch]));
@@ -102,7 +111,7 @@ impl SideOutlook {
                 .iter()
                 .zip(worlds)
                 .map(|(expected, world)| {
-                    let rates = &expected.rates[pitch];
+                    let rates = &expected.borrow().rates[pitch];
                     blend.map_or(*rates, |blend| blend.rates_at(rates, *world.draw.luck[pitch].on(side)))
                 })
                 .collect();

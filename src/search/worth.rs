@@ -65,12 +65,12 @@ impl Worth {
     /// Runs saved per 100 pitches in `world` by the two mixes that were chosen, with `pitch` as the new
     /// one; own results are left out.
     pub fn gain_in(&self, stage: &Stage, world: &World, pitch: &NewPitch) -> f64 {
-        let shares = |outlook: &SideOutlook| outlook.pitches.iter().map(|pitch| pitch.share).collect::<Vec<f64>>();
         let on_side = |side: Side| {
-            let SideWorth { before, after, .. } = self.sides.on(side);
+            let after = &self.sides.on(side).after;
+            let shares: Vec<f64> = after.pitches.iter().map(|pitch| pitch.share).collect();
             let aim = after.pitches.last().map_or(Aim::Middle, |pitch| pitch.aim);
-            let with = world.expected_with(side, &shares(after), pitch, aim).runs;
-            stage.side_share(side) * (world.expected(side, &shares(before)).runs - with)
+            let with = world.expected_with(side, &shares, pitch, aim).runs;
+            stage.side_share(side) * (world.today(side).runs - with)
         };
         100.0 * Side::BOTH.into_iter().map(on_side).sum::<f64>()
     }
@@ -86,7 +86,7 @@ impl OneSide {
         let plan = today.plans.on(side);
         let chosen = plan.choose(stage, &pitch.thrown, plan.aim_for(stage, &pitch.thrown));
         let (old, new) = (&plan.mix.shares, &chosen.mix.shares);
-        let before: Vec<Expected> = worlds.par_iter().map(|world| world.expected(side, old)).collect();
+        let before: Vec<&Expected> = worlds.iter().map(|world| world.today(side)).collect();
         let after: Vec<Expected> =
             worlds.par_iter().map(|world| world.expected_with(side, new, pitch, chosen.aim)).collect();
         let shift = chosen.own.runs(old) - chosen.own.runs(new);
