@@ -178,6 +178,39 @@ pub struct Spread {
     pub release_in: f64,
 }
 
+impl Spread {
+    /// The scatter to expect of a pitch he has yet to learn: the mean over his `pitches` other than
+    /// fastballs, or over all of them when he throws no other.
+    pub fn to_expect<'s>(pitches: impl Iterator<Item = (Family, &'s Self)>) -> Self {
+        let (fastballs, others): (Vec<_>, Vec<_>) = pitches.partition(|(family, _)| family.is_fastball());
+        let from = if others.is_empty() { fastballs } else { others };
+        let mean = |read: fn(&Self) -> f64| {
+            from.iter().map(|(_, spread)| read(spread)).sum::<f64>() / from.len().max(1) as f64
+        };
+        Self {
+            speed_mph: mean(|s| s.speed_mph),
+            vertical_break_in: mean(|s| s.vertical_break_in),
+            glove_side_break_in: mean(|s| s.glove_side_break_in),
+            command_side_in: mean(|s| s.command_side_in),
+            command_height_in: mean(|s| s.command_height_in),
+            release_in: mean(|s| s.release_in),
+        }
+    }
+
+    /// Every scatter times `factor`.
+    #[must_use]
+    pub fn times(self, factor: f64) -> Self {
+        Self {
+            speed_mph: factor * self.speed_mph,
+            vertical_break_in: factor * self.vertical_break_in,
+            glove_side_break_in: factor * self.glove_side_break_in,
+            command_side_in: factor * self.command_side_in,
+            command_height_in: factor * self.command_height_in,
+            release_in: factor * self.release_in,
+        }
+    }
+}
+
 /// One thing for each side of hitter.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct PerSide<T> {

@@ -124,21 +124,8 @@ fn at_least(window: Window, shape: Shape, half: [f64; 3]) -> Window {
     }
 }
 
-/// Scatter of his pitches other than fastballs, averaged; of all of them when he throws no other.
 fn likely_spread(profile: &Profile) -> Spread {
-    let others: Vec<&Spread> =
-        profile.pitches.iter().filter(|pitch| !pitch.family.is_fastball()).map(|pitch| &pitch.spread).collect();
-    let all: Vec<&Spread> = profile.pitches.iter().map(|pitch| &pitch.spread).collect();
-    let from = if others.is_empty() { all } else { others };
-    let mean = |read: fn(&Spread) -> f64| from.iter().map(|s| read(s)).sum::<f64>() / from.len().max(1) as f64;
-    Spread {
-        speed_mph: mean(|s| s.speed_mph),
-        vertical_break_in: mean(|s| s.vertical_break_in),
-        glove_side_break_in: mean(|s| s.glove_side_break_in),
-        command_side_in: mean(|s| s.command_side_in),
-        command_height_in: mean(|s| s.command_height_in),
-        release_in: mean(|s| s.release_in),
-    }
+    Spread::to_expect(profile.pitches.iter().map(|pitch| (pitch.family, &pitch.spread)))
 }
 
 #[cfg(test)]

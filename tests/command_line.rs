@@ -178,7 +178,7 @@ fn folder() -> tempfile::TempDir {
 fn a_page_is_written_whole_beside_the_same_answer() {
     let folder = folder();
     let file = folder.path().join("page.html");
-    std::fs::write(&file, "an older page").expect("a file");
+    std::fs::write(&file, "<!doctype html>an older page").expect("a file");
     let page = file.to_string_lossy();
     for (command, profile) in
         [("advise", "fourteen-year-old"), ("usage", "high-slot-left"), ("apart", "high-slot-left")]
@@ -190,6 +190,17 @@ fn a_page_is_written_whole_beside_the_same_answer() {
         assert!(text.starts_with("<!DOCTYPE html>") && text.ends_with("</html>"), "{command}");
         assert_eq!(std::fs::read_dir(folder.path()).expect("the folder").count(), 1, "nothing else is left");
     }
+}
+
+#[test]
+fn a_page_replaces_no_file_that_is_none() {
+    let folder = folder();
+    let file = folder.path().join("athlete.toml");
+    std::fs::write(&file, "# years of notes").expect("a file");
+    let arguments = ["usage", &path("high-slot-left"), "--report", &file.to_string_lossy()];
+    let refused = predicate::str::contains("is there and is no page");
+    arsenalfit(80, &arguments).assert().code(2).stdout("").stderr(refused);
+    assert_eq!(std::fs::read_to_string(&file).expect("the file"), "# years of notes");
 }
 
 #[test]

@@ -277,7 +277,11 @@ fn writers() -> [(&'static str, String); 4] {
 /// What stood in the file before.
 fn old(file: &str) -> String {
     let profile = fs::read_to_string(repository("profiles/high-slot-left.toml")).expect("a profile");
-    if file == "a.toml" { format!("# my own words\n{profile}") } else { "an older file\n".repeat(5000) }
+    match file {
+        "a.toml" => format!("# my own words\n{profile}"),
+        "page.html" => format!("<!DOCTYPE html>\n{}", "an older page\n".repeat(5000)),
+        _ => "an older file\n".repeat(5000),
+    }
 }
 
 #[test]
@@ -294,6 +298,19 @@ fn a_folder_that_cannot_be_written_leaves_nothing() {
         }
     }
     assert_eq!(names(folder.path()).len(), 3, "{:?}", names(folder.path()));
+}
+
+/// The file that could be written waits for the one that could not.
+#[test]
+fn of_several_files_all_are_written_or_none() {
+    let folder = folder();
+    for (ics, markdown, page) in [("plan.ics", "none/plan.md", "page.html"), ("plan.ics", "plan.md", "none/page.html")]
+    {
+        let plan = format!("\"$ARSENALFIT\" plan athlete.toml {DATES} {WISH}");
+        let error = error_of(folder.path(), &format!("{plan} --ics {ics} --markdown {markdown} --report {page}"));
+        assert!(error.contains("cannot write none/"), "{error}");
+        assert_eq!(names(folder.path()).len(), 3, "{:?}", names(folder.path()));
+    }
 }
 
 fn names(folder: &Path) -> Vec<String> {
@@ -346,7 +363,7 @@ fn a_full_disk_leaves_the_old_file_whole() {
 #[test]
 fn a_link_stays_a_link_and_a_device_a_device() {
     let folder = folder();
-    fs::write(folder.path().join("real.html"), "old").expect("a file");
+    fs::write(folder.path().join("real.html"), "<!DOCTYPE html>old").expect("a file");
     symlink("real.html", folder.path().join("page.html")).expect("a link");
     assert!(run(folder.path(), &writers()[1].1).status.success());
     assert!(fs::symlink_metadata(folder.path().join("page.html")).expect("a link").is_symlink());

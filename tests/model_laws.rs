@@ -1,4 +1,4 @@
-//! Laws the hitter, the mix and the search must obey whatever their parameters are, and the few
+//! Laws the hitter and the search must obey whatever their parameters are, and the few
 //! patterns of the trade they must show without having been tuned to them.
 //!
 //! A law that fails is a fault of the model or of its sums, not of the law: none is loosened here. Those
@@ -6,37 +6,19 @@
 
 mod common;
 
-use arsenalfit::evaluate::{NewPitch, SidePlan, Stage, Thrown, Today, World, draws, worlds};
-use arsenalfit::flight::inverse::{MIDDLE, active_spin_needed, break_of_spin, throw_of_shape};
-use arsenalfit::flight::{Forces, Throw};
-use arsenalfit::geometry::{Clock, Side};
+use arsenalfit::evaluate::{SidePlan, Stage, Thrown, Today, World, draws, worlds};
+use arsenalfit::geometry::Side;
 use arsenalfit::hitter::{Expected, Facing, Hitter};
 use arsenalfit::mix::{Bounds, Effort, Mix, best_mix};
-use arsenalfit::pitch::{Family, Shape};
-use arsenalfit::profile::{Aim, Level, Limits, PerSide, Profile, Supination};
-use arsenalfit::search::reach::Reach;
+use arsenalfit::pitch::Family;
+use arsenalfit::profile::{Aim, Level, PerSide, Profile};
 use arsenalfit::search::{Command, best_of_family};
-use arsenalfit::spin::{LiftLaw, Spin};
-use arsenalfit::units::INCH;
 use common::at_bats::counted;
 use common::standard::{
-    CHANGEUP, CURVEBALL, FOUR_SEAM, SHIPPED, SLIDER, SWEEPER, athlete, facing, read, shape, shipped, typical,
+    CHANGEUP, CURVEBALL, FOUR_SEAM, SHIPPED, SLIDER, SWEEPER, athlete, facing, for_every_plan, per_100, read, shape,
+    shipped, typical,
 };
 use proptest::prelude::*;
-
-/// Every shipped profile against both sides, with its plan.
-fn for_every_plan(mut check: impl FnMut(&str, &Stage, &SidePlan)) {
-    for (name, profile) in shipped() {
-        let stage = Stage::new(&profile);
-        for side in Side::BOTH {
-            check(&format!("{name}, {side}"), &stage, &SidePlan::new(&stage, side));
-        }
-    }
-}
-
-fn per_100(runs: f64) -> f64 {
-    100.0 * runs
-}
 
 /// Runs saved per 100 pitches by the best mix with `new` at its best target.
 fn gain(stage: &Stage, plan: &SidePlan, new: &Thrown) -> f64 {
@@ -55,171 +37,6 @@ fn by_the_model_alone(mut profile: Profile) -> Profile {
 
 fn best_over(facing: &Facing, bounds: &Bounds, starts: &[Vec<f64>]) -> Mix {
     best_mix(|mix: &[f64]| facing.runs_and_slopes(mix), bounds, starts, Effort::SHOWN)
-}
-
-// The mix.
-
-#[test]
-fn every_mix_sums_to_one_and_keeps_to_its_bounds() {
-    for_every_plan(|whose, stage, plan| {
-        for family in Family::ALL {
-            let new = typical(stage, family);
-            let mix = plan.choose(stage, &new, plan.aim_for(stage, &new)).mix;
-            for shares in [&plan.mix.shares, &mix.shares] {
-                assert!((shares.iter().sum::<f64>() - 1.0).abs() < 1e-12, "{whose}, {family}: {shares:?}");
-                assert!(shares.iter().all(|share| (0.0..=1.0).contains(share)), "{whose}, {family}: {shares:?}");
-            }
-            let Limits { fastball_floor, new_pitch_cap, breaking_cap, .. } = stage.profile.limits;
-            let total = |kind: fn(Family) -> bool| {
-                let families = stage.pitches.iter().map(|pitch| pitch.family).chain([family]);
-                families.zip(&mix.shares).filter(|(family, _)| kind(*family)).map(|(_, share)| share).sum::<f64>()
-            };
-            assert!(total(Family::is_fastball) > fastball_floor - 1e-9, "{whose}, {family}: {mix:?}");
-            assert!(total(Family::is_breaking) < breaking_cap + 1e-9, "{whose}, {family}: {mix:?}");
-            assert!(mix.shares[mix.shares.len() - 1] < new_pitch_cap + 1e-9, "{whose}, {family}: {mix:?}");
-        }
-    });
-}
-
-/// Tolerance from the issue: 1e-4 runs per 100 pitches.
-#[test]
-fn todays_mix_is_the_best_to_a_ten_thousandth_of_a_run_per_100_pitches() {
-    for_every_plan(|whose, _, plan| {
-        assert!(per_100(plan.mix.gap) < 1e-4, "{whose}: {:?}", plan.mix);
-    });
-}
-
-#[test]
-fn the_mix_with_a_new_pitch_is_the_best_to_a_ten_thousandth_of_a_run_per_100_pitches() {
-    let mut worst = Vec::new();
-    for_every_plan(|whose, stage, plan| {
-        for family in Family::ALL {
-            for command in [0.6, 0.8, 1.0, 1.25] {
-                let mut new = typical(stage, family);
-                new.spread.command_side_in *= command;
-                new.spread.command_height_in *= command;
-                let mix = plan.choose(stage, &new, plan.aim_for(stage, &new)).mix;
-                let bounds = stage.bounds(Some(family));
-                let broken = broken_by(&bounds, &mix.shares);
-                if per_100(mix.gap) >= 1e-4 || broken > 1e-6 {
-                    let gap = per_100(mix.gap);
-                    worst.push(format!(
-                        "{whose}, {family}, command {command}: gap {gap:.1e}, bounds broken by {broken:.1e}"
-                    ));
-                }
-            }
-        }
-    });
-    assert!(worst.is_empty(), "{worst:#?}");
-}
-
-/// By how much a mix breaks its bounds at worst.
-fn broken_by(bounds: &Bounds, shares: &[f64]) -> f64 {
-    let total =
-        |members: &[bool]| shares.iter().zip(members).filter(|(_, is)| **is).map(|(share, _)| share).sum::<f64>();
-    let over_cap = shares.iter().zip(&bounds.caps).map(|(share, cap)| share - cap).fold(0.0, f64::max);
-    let below_floor = bounds.fastballs.bound - total(&bounds.fastballs.members);
-    over_cap.max(below_floor).max(total(&bounds.breaking.members) - bounds.breaking.bound)
-}
-
-/// All orders of the numbers below `count`.
-fn orders(count: usize) -> Vec<Vec<usize>> {
-    if count == 0 {
-        return vec![Vec::new()];
-    }
-    let shorter = orders(count - 1);
-    (0..count)
-        .flat_map(|place| shorter.iter().map(move |order| [&order[..place], &[count - 1], &order[place..]].concat()))
-        .collect()
-}
-
-#[test]
-fn the_order_of_the_pitches_in_a_profile_does_not_matter() {
-    for (name, profile) in shipped() {
-        for order in orders(profile.pitches.len()) {
-            let turned = Profile {
-                pitches: order.iter().map(|&index| profile.pitches[index].clone()).collect(),
-                ..profile.clone()
-            };
-            let (stage, other) = (Stage::new(&profile), Stage::new(&turned));
-            for side in Side::BOTH {
-                let (plan, turned) = (SidePlan::new(&stage, side), SidePlan::new(&other, side));
-                assert!((plan.mix.runs - turned.mix.runs).abs() < 1e-7, "{name}, {side}, {order:?}");
-                for (place, &index) in order.iter().enumerate() {
-                    let (share, same) = (plan.mix.shares[index], turned.mix.shares[place]);
-                    assert!((share - same).abs() < 1e-3, "{name}, {side}, {order:?}: {share} {same}");
-                }
-            }
-        }
-    }
-}
-
-/// The objective bends, so a local answer could be poor: every mix on a grid of fiftieths is tried,
-/// for forty-eight hitters.
-#[test]
-fn no_mix_on_a_fine_grid_beats_the_best_mix() {
-    const FIFTIETHS: u32 = 50;
-    for (name, profile) in shipped().into_iter().filter(|(_, profile)| profile.pitches.len() == 3) {
-        let stage = Stage::new(&profile);
-        for draw in draws(stage.profile.athlete.level, 3, 8, 11) {
-            let drawn = stage.drawn(&draw);
-            for side in Side::BOTH {
-                let plan = SidePlan::new(&drawn, side);
-                let bounds = drawn.bounds(None);
-                for first in 0..=FIFTIETHS {
-                    for second in 0..=FIFTIETHS - first {
-                        let shares = [first, second, FIFTIETHS - first - second].map(|n| f64::from(n) / 50.0);
-                        let total = |members: &[bool]| {
-                            shares.iter().zip(members).filter(|(_, is)| **is).map(|(share, _)| share).sum::<f64>()
-                        };
-                        let inside = total(&bounds.fastballs.members) >= bounds.fastballs.bound
-                            && total(&bounds.breaking.members) <= bounds.breaking.bound;
-                        if inside {
-                            let runs = plan.expected(&shares).runs;
-                            assert!(plan.mix.runs <= runs + 1e-6, "{name}, {side}: {shares:?} {runs} {:?}", plan.mix);
-                        }
-                    }
-                }
-            }
-        }
-    }
-}
-
-/// Fifty random convex problems with caps, floors and ceilings, solved to high precision with scipy by
-/// `data/make_mix_problems.py`, which tells how. Tolerance from the issue: 1e-4.
-#[test]
-fn fifty_problems_have_the_answers_an_independent_solver_found() {
-    #[derive(serde::Deserialize)]
-    struct Problem {
-        curvature: Vec<Vec<f64>>,
-        slope: Vec<f64>,
-        caps: Vec<f64>,
-        fastballs: Vec<bool>,
-        fastball_floor: f64,
-        breaking: Vec<bool>,
-        breaking_cap: f64,
-        value: f64,
-    }
-    let problems: Vec<Problem> =
-        serde_json::from_str(include_str!("data/mix_problems.json")).expect("a list of problems");
-    assert_eq!(problems.len(), 50);
-    for (index, problem) in problems.iter().enumerate() {
-        let dot = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| a * b).sum::<f64>();
-        let objective = |mix: &[f64]| {
-            let bend: Vec<f64> = problem.curvature.iter().map(|row| dot(row, mix)).collect();
-            let slopes: Vec<f64> = bend.iter().zip(&problem.slope).map(|(b, s)| b + s).collect();
-            (0.5 * dot(mix, &bend) + dot(mix, &problem.slope), slopes)
-        };
-        let bounds = Bounds {
-            caps: problem.caps.clone(),
-            fastballs: arsenalfit::mix::Group { members: problem.fastballs.clone(), bound: problem.fastball_floor },
-            breaking: arsenalfit::mix::Group { members: problem.breaking.clone(), bound: problem.breaking_cap },
-        };
-        let count = problem.slope.len();
-        let start = bounds.nearest(vec![1.0 / count as f64; count]);
-        let mix = best_mix(objective, &bounds, &[start], Effort::SHOWN);
-        assert!((mix.runs / problem.value - 1.0).abs() < 1e-4, "problem {index}: {mix:?} against {}", problem.value);
-    }
 }
 
 // What a pitch can be worth.
@@ -466,6 +283,10 @@ fn the_even_set_is_even_enough_to_tell_a_trifle() {
     assert!(errors.is_empty(), "{errors:#?}");
 }
 
+fn drawn_worlds<'p>(stage: &Stage<'p>, today: &Today, count: usize) -> Vec<World<'p>> {
+    worlds(stage, today, draws(stage.profile.athlete.level, stage.pitches.len(), count, 5))
+}
+
 #[test]
 fn the_same_seed_draws_the_same_worth() {
     let profile = read(SHIPPED[4].0, SHIPPED[4].1);
@@ -577,146 +398,3 @@ fn the_platoon_effect_is_not_beyond_what_is_published() {
 }
 
 // Reach.
-
-fn reaches_a_sweeper(slot: f64, seam_in: f64, supination: Supination) -> bool {
-    let name = supination.name();
-    let sections =
-        format!("[release]\nslot_deg = {slot}\nsupination = \"{name}\"\n[limits]\nseam_shift_in = {seam_in}");
-    let profile = athlete(&[FOUR_SEAM, CHANGEUP, SLIDER], &sections);
-    let stage = Stage::new(&profile);
-    let reach = Reach::of(&stage, Family::Sweeper);
-    let (slow, fast) = reach.speed_mph;
-    (0..=4).any(|quarter| {
-        let speed = slow + (fast - slow) * f64::from(quarter) / 4.0;
-        (15..=20).any(|sweep| reach.recipe(&stage, shape(speed, 0.0, f64::from(sweep))).is_some())
-    })
-}
-
-/// Common practice, no published source: no vertical break and fifteen inches or more of sweep can be had
-/// from three-quarter and over-the-top slots when the seams help, else only from a low slot.
-#[test]
-fn a_flat_sweeper_needs_the_seams_or_a_low_slot() {
-    for slot in [45.0, 75.0, 80.0] {
-        assert!(reaches_a_sweeper(slot, 6.0, Supination::Ordinary), "{slot} with the seams");
-        assert!(!reaches_a_sweeper(slot, 0.5, Supination::Ordinary), "{slot} without the seams");
-    }
-    for slot in [20.0, 25.0] {
-        assert!(reaches_a_sweeper(slot, 0.5, Supination::Ordinary), "{slot} without the seams");
-    }
-}
-
-#[test]
-fn an_over_the_top_arm_that_will_not_turn_does_not_reach_a_flat_sweeper() {
-    assert!(reaches_a_sweeper(78.0, 6.0, Supination::Ordinary));
-    assert!(!reaches_a_sweeper(78.0, 6.0, Supination::Hard));
-}
-
-/// A grid of the shapes that go by a family's name, at its middle speed.
-fn shapes_of(reach: &Reach, steps: u32) -> Vec<Shape> {
-    let inches = |range: (f64, f64), step: u32| range.0 + (range.1 - range.0) * f64::from(step) / f64::from(steps);
-    let speed = f64::midpoint(reach.speed_mph.0, reach.speed_mph.1);
-    let of = |up: u32, side: u32| shape(speed, inches(reach.vertical_in, up), inches(reach.glove_side_in, side));
-    (0..=steps).flat_map(|up| (0..=steps).map(move |side| of(up, side))).collect()
-}
-
-/// Supination is turning the hand around the outside of the ball; a hand that does it easily reaches
-/// whatever a hand that does not.
-#[test]
-fn whatever_a_stiff_hand_reaches_an_easy_hand_reaches() {
-    let mut lost = Vec::new();
-    for family in [Family::Slider, Family::Sweeper, Family::Curveball, Family::Cutter] {
-        let reached = |supination: Supination| -> Vec<bool> {
-            let name = supination.name();
-            let sections = format!("[release]\nslot_deg = 45\nsupination = \"{name}\"\n[limits]\nseam_shift_in = 1");
-            let profile = athlete(&[FOUR_SEAM, CHANGEUP], &sections);
-            let stage = Stage::new(&profile);
-            let reach = Reach::of(&stage, family);
-            shapes_of(&reach, 12).into_iter().map(|shape| reach.recipe(&stage, shape).is_some()).collect()
-        };
-        let pairs = reached(Supination::Hard).into_iter().zip(reached(Supination::Easy));
-        let missing = pairs.filter(|(hard, easy)| *hard && !easy).count();
-        if missing > 0 {
-            lost.push(format!("{family}: {missing} shapes"));
-        }
-    }
-    assert!(lost.is_empty(), "{lost:?}");
-}
-
-/// The throw of `shape` at the middle, its side force replaced by this spin's push.
-fn spun(stage: &Stage, shape: Shape, spin: Spin) -> Throw {
-    let throw = throw_of_shape(shape, stage.release, MIDDLE, stage.air);
-    let angular_velocity = spin.angular_velocity(throw.velocity.unit());
-    Throw { forces: Forces { angular_velocity, ..Forces::sideways(stage.air, [0.0; 2]) }, ..throw }
-}
-
-/// A pitch is aimed so that it crosses the plate; what its spin gives is asked there. A tenth of an inch and
-/// 1 % of the break.
-#[test]
-fn the_break_of_a_spin_is_that_of_a_ball_that_reaches_the_plate() {
-    let profile = athlete(&[FOUR_SEAM], "");
-    let stage = Stage::new(&profile);
-    let mut wrong = Vec::new();
-    for (family, [speed, vertical, side]) in [FOUR_SEAM, CHANGEUP, SWEEPER, (Family::Curveball, [78.0, -22.0, 0.0])] {
-        let shape = shape(speed, vertical, side);
-        let rpm = active_spin_needed(shape, stage.release, stage.air, 0.0).value;
-        let spin = Spin { rpm, active_fraction: 1.0, clock: Clock::from_push(side, vertical) };
-        let said = break_of_spin(spin, shape.speed(), stage.release, LiftLaw::Rational, stage.air);
-        let flown = spun(&stage, shape, spin).break_m();
-        let miss = (said[0] - flown[0]).hypot(said[1] - flown[1]) / INCH;
-        if miss > 0.1 + 0.01 * vertical.hypot(side) {
-            wrong.push(format!("{family}: {miss:.2} in"));
-        }
-    }
-    assert!(wrong.is_empty(), "{wrong:?}");
-}
-
-/// What a recipe says the spin gives, flown with that spin, is what it said to a quarter of an inch.
-#[test]
-fn a_recipe_flown_makes_the_shape_it_is_for() {
-    let profile = athlete(&[FOUR_SEAM, CHANGEUP, SLIDER], "[release]\nslot_deg = 45");
-    let stage = Stage::new(&profile);
-    let mut tried = 0;
-    for family in [Family::Slider, Family::Sweeper, Family::Curveball, Family::Cutter, Family::Changeup] {
-        let reach = Reach::of(&stage, family);
-        let spread = stage.pitches[1].spread;
-        for recipe in shapes_of(&reach, 4).into_iter().filter_map(|shape| reach.recipe(&stage, shape)) {
-            tried += 1;
-            let NewPitch { spin_break_in, .. } = recipe.pitch(&stage, family, spread);
-            // Without the bullet part, whose late side force is not the recipe's matter.
-            let spin = Spin { rpm: recipe.spin.active_rpm(), active_fraction: 1.0, ..recipe.spin };
-            let flown = spun(&stage, recipe.shape, spin).break_m();
-            for axis in 0..2 {
-                let (found, said) = (flown[axis] / INCH, spin_break_in[axis]);
-                assert!((found - said).abs() < 0.25, "{family}, axis {axis}: flown {found:.2} in, said {said:.2} in");
-            }
-        }
-    }
-    assert!(tried > 20, "{tried} shapes reached");
-}
-
-// Nothing valid breaks it: `any_profile.rs` asks any profile, here stand the edges.
-
-fn drawn_worlds<'p>(stage: &Stage<'p>, today: &Today, count: usize) -> Vec<World<'p>> {
-    worlds(stage, today, draws(stage.profile.athlete.level, stage.pitches.len(), count, 5))
-}
-
-/// A coach may forbid a kind of pitch altogether.
-#[test]
-fn limits_of_nothing_and_of_everything_are_kept() {
-    for (limits, breaking, fastballs) in [
-        ("breaking_cap = 0.0", 0.0..1e-9, 0.0..1.0),
-        ("fastball_floor = 1.0", 0.0..1e-9, 1.0 - 1e-9..1.1),
-        ("new_pitch_cap = 0.0", 0.0..1.0, 0.0..1.1),
-    ] {
-        let profile = athlete(&[FOUR_SEAM, CHANGEUP, SLIDER], &format!("[limits]\n{limits}"));
-        let stage = Stage::new(&profile);
-        for side in Side::BOTH {
-            let plan = SidePlan::new(&stage, side);
-            let shares = &plan.mix.shares;
-            assert!(breaking.contains(&shares[2]) && fastballs.contains(&shares[0]), "{limits}: {:?}", plan.mix);
-            let new = sweeper_of(&stage);
-            let with = plan.choose(&stage, &new, Aim::DownAway).mix;
-            assert!(with.runs.is_finite() && with.runs <= plan.mix.runs + 1e-9, "{limits}: {with:?}");
-        }
-    }
-}

@@ -13,6 +13,7 @@ use crate::search::Command as CommandOf;
 use super::args_follow::{PlanArgs, ProgressArgs, TrialArgs};
 use super::args_setup::{CompletionsArgs, ManArgs};
 use super::examples;
+use super::page::PageArg;
 use super::words::{families, hands};
 
 const EVERYWHERE: &str = "Options of every command";
@@ -131,14 +132,6 @@ pub(super) struct PagedArgs {
     pub(super) profile: ProfileArg,
     #[command(flatten)]
     pub(super) page: PageArg,
-}
-
-/// Where a page goes.
-#[derive(Debug, Args)]
-pub(super) struct PageArg {
-    /// Also write a page with pictures: one self-contained HTML file, for screen, phone and print.
-    #[arg(long, value_name = "FILE.html")]
-    pub(super) report: Option<PathBuf>,
 }
 
 #[derive(Debug, Args)]

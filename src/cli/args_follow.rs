@@ -10,7 +10,8 @@ use jiff::civil::Date;
 use crate::pitch::{Family, Shape};
 use crate::plan::{NotADay, Weekdays};
 
-use super::args::{PageArg, ProfileArg, shape};
+use super::args::{ProfileArg, shape};
+use super::page::PageArg;
 use super::words::families;
 
 /// What is chased.

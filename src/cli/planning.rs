@@ -19,11 +19,12 @@ use super::Failure;
 use super::args::{Cli, Format};
 use super::args_follow::PlanArgs;
 use super::commands::width;
-use super::files::write_whole;
+use super::files::{Ready, ready};
 use super::follow::{target_of, throws};
 
 /// The answer of `plan`.
 pub(super) fn plan(cli: &Cli, args: &PlanArgs) -> Result<String, Failure> {
+    each_its_own(args)?;
     for path in files(args) {
         leave_alone(path, args.force)?;
     }
@@ -48,6 +49,15 @@ pub(super) fn plan(cli: &Cli, args: &PlanArgs) -> Result<String, Failure> {
 
 fn files(args: &PlanArgs) -> impl Iterator<Item = &Path> {
     [&args.ics, &args.markdown].into_iter().flatten().map(std::path::PathBuf::as_path)
+}
+
+/// One file cannot hold two answers.
+fn each_its_own(args: &PlanArgs) -> Result<(), Failure> {
+    let asked: Vec<&Path> = files(args).chain(args.page.report.as_deref()).collect();
+    let twice = (1..asked.len()).find(|&later| asked[..later].contains(&asked[later]));
+    twice.map_or(Ok(()), |later| {
+        Err(Failure::request(format!("{} is asked for twice", asked[later].display()), "give each file its own name"))
+    })
 }
 
 fn leave_alone(path: &Path, force: bool) -> Result<(), Failure> {
@@ -107,15 +117,12 @@ fn written(
     known: &Known,
     advice: Option<&Advice>,
 ) -> Result<String, Failure> {
-    if let Some(path) = &args.ics {
-        write_whole(path, &plan.calendar())?;
-    }
-    if let Some(path) = &args.markdown {
-        write_whole(path, &plan.markdown())?;
-    }
-    let files: Vec<String> = files(args).map(|path| visible(&path.to_string_lossy())).collect();
-    let start = Start { profile, advice, stops: &known.stops, written: &files };
-    args.page.write(|| html::plan(&start, plan))?;
+    let names: Vec<String> = files(args).map(|path| visible(&path.to_string_lossy())).collect();
+    let start = Start { profile, advice, stops: &known.stops, written: &names };
+    let calendar = args.ics.as_deref().map(|path| ready(path, &plan.calendar())).transpose()?;
+    let markdown = args.markdown.as_deref().map(|path| ready(path, &plan.markdown())).transpose()?;
+    let page = args.page.ready(|| html::plan(&start, plan))?;
+    [calendar, markdown, page].into_iter().flatten().try_for_each(Ready::put)?;
     Ok(match cli.format {
         Format::Text => terminal::plan(&start, plan, width()),
         Format::Json => json::plan(&start, plan),

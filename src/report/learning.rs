@@ -1,4 +1,4 @@
-//! Sentences of a whole trial, watch or plan, for the terminal and for the page alike.
+//! Sentences and rows of a whole trial, watch or plan, for the terminal and for the page alike.
 //!
 //! [`super::follow`] has the single words; here they are put together into the lists both forms
 //! show in the same order: what to try, what was looked at, what comes first, what ends a step.
@@ -9,10 +9,13 @@ use crate::cues::{Cue, SOURCE, cue, for_finding, for_grip, for_missing_sweep};
 use crate::plan::{GUIDELINE_RECORD, PhaseKind, Plan, Step};
 use crate::progress::{Finding, Kind, Progress, Severity};
 use crate::session::Session;
+use crate::stats::Estimate;
 use crate::target::Target;
 use crate::trial::Trial;
 
-use super::follow::{Ground, OUT, Start, advised, finding_amount, finding_headline, letter, one_line, shape_outside};
+use super::follow::{
+    Ground, OUT, Start, advised, chance_range, finding_amount, finding_headline, letter, one_line, range, shape_outside,
+};
 use super::format::{plain, signed};
 
 /// Most grips that get cues: one page is read, three are not.
@@ -35,6 +38,22 @@ pub(super) fn tries(trial: &Trial, target: &Target) -> Vec<String> {
         format!("{letters}: {}. Try: {}. It must not cost: {}", cue.says, cue.attempt, cue.must_not_cost)
     };
     said.iter().map(line).collect()
+}
+
+/// How cleanly each grip's ball spins: letter, the dot's scatter in and out (radii) and around
+/// (minutes), wobble.
+pub(super) fn spin_rows(trial: &Trial) -> Vec<Vec<String>> {
+    let show = |e: Option<Estimate>, places| e.map_or("-".into(), |e| range(e, places));
+    let rows = trial.grips.iter().enumerate().map(|(place, grip)| {
+        let clean = grip.clean;
+        vec![
+            letter(place),
+            show(clean.active_fraction_spread, 2),
+            show(clean.clock_spread_minutes, 0),
+            clean.wobble.map_or("-".into(), chance_range),
+        ]
+    });
+    rows.collect()
 }
 
 /// Which outings were looked at.
@@ -113,6 +132,21 @@ pub(super) fn before(start: &Start) -> Vec<String> {
     let drops = |finding: &Finding| matches!(finding.kind, Kind::SlotDropping | Kind::NewPitchSlotLower);
     let attempt = cue("slot-dropping").filter(|_| start.stops.iter().any(drops));
     stops.chain(start.advice.and_then(advised)).chain(attempt.map(|cue| format!("try: {}", cue.attempt))).collect()
+}
+
+/// Each step of a plan: its name, first and last day, throwing days, effort.
+pub(super) fn step_rows(plan: &Plan) -> Vec<Vec<String>> {
+    let rows = plan.phases.iter().map(|phase| {
+        let (days, effort) = match phase.kind {
+            PhaseKind::Rest => ("-".into(), "-".into()),
+            PhaseKind::Step(step) => (
+                plan.days.iter().filter(|day| day.step == step).count().to_string(),
+                format!("{} %", step.work().effort_percent),
+            ),
+        };
+        vec![phase.kind.to_string(), phase.span.start().to_string(), phase.span.end().to_string(), days, effort]
+    });
+    rows.collect()
 }
 
 /// What ends each step of a plan.

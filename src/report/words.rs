@@ -1,13 +1,14 @@
-//! Verdicts, reasons and cautions as sentences.
+//! Verdicts, reasons and cautions as sentences, and the cells of an outlook.
 
 use crate::advice::{Advice, Bar, Caution, Reason, Verdict};
+use crate::evaluate::PitchOutlook;
 use crate::geometry::Side;
 use crate::pitch::Family;
 use crate::profile::Supination;
 use crate::search::{Command, TRIFLE};
 use crate::why::Assumption;
 
-use super::format::{in_hundred, plain, signed_range};
+use super::format::{in_hundred, percent, plain, rate, signed_range};
 
 /// The verdict as it is written in JSON.
 pub(super) fn verdict_key(verdict: Verdict) -> &'static str {
@@ -46,6 +47,18 @@ pub(super) fn with_article(family: Family) -> String {
     format!("a {family}")
 }
 
+/// Share, aim and the four chances of a pitch.
+pub(super) fn outcome_cells(pitch: &PitchOutlook) -> Vec<String> {
+    vec![
+        percent(pitch.share),
+        pitch.aim.name().into(),
+        rate(pitch.swing_and_miss),
+        rate(pitch.weak_contact),
+        rate(pitch.solid_contact),
+        rate(pitch.take),
+    ]
+}
+
 /// Which command a number counts.
 pub(super) fn command(command: Command) -> &'static str {
     match command {
@@ -72,18 +85,9 @@ pub(super) fn reason(reason: &Reason) -> String {
             signed_range(*gain, 2),
             super::format::signed(*mastered, 2),
         ),
-        Reason::OutOfReach { family, slot_deg, supination, seam_in } => format!(
-            "no {family} is in reach: from a slot of {} degrees{}, his spin with at most {} in of help from the seams \
-             does not make one; a lower slot or an easier turn of the hand would change this, but the slot is not \
-             worth changing for a pitch",
-            plain(*slot_deg, 0),
-            match supination {
-                Supination::Easy => ", turning the hand easily",
-                Supination::Ordinary => "",
-                Supination::Hard => " and a hand that does not turn",
-            },
-            plain(*seam_in, 1),
-        ),
+        Reason::OutOfReach { family, slot_deg, supination, seam_in } => {
+            out_of_reach(*family, *slot_deg, *supination, *seam_in)
+        }
         Reason::Seams { inches, trusted } => format!(
             "the shape needs {} in from the seams, of at most {} in trusted; whether his grip gets that is for a \
              trial to show",
@@ -105,6 +109,21 @@ pub(super) fn reason(reason: &Reason) -> String {
             .into(),
         Reason::Forbidden(bar) => forbidden(*bar),
     }
+}
+
+fn out_of_reach(family: Family, slot_deg: f64, supination: Supination, seam_in: f64) -> String {
+    let hand = match supination {
+        Supination::Easy => ", turning the hand easily",
+        Supination::Ordinary => "",
+        Supination::Hard => " and a hand that does not turn",
+    };
+    format!(
+        "no {family} is in reach: from a slot of {} degrees{hand}, his spin with at most {} in of help from the seams \
+         does not make one; a lower slot or an easier turn of the hand would change this, but the slot is not worth \
+         changing for a pitch",
+        plain(slot_deg, 0),
+        plain(seam_in, 1),
+    )
 }
 
 fn forbidden(bar: Bar) -> String {

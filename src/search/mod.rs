@@ -292,21 +292,8 @@ fn shape(point: [f64; 3]) -> Shape {
     Shape { speed_mph: point[0], vertical_break_in: point[1], glove_side_break_in: point[2] }
 }
 
-/// Scatter of a new pitch: his scatter on pitches other than fastballs (on all, when he throws
-/// nothing else), averaged, and a quarter more at first.
+/// Scatter of a new pitch: like his others, and a quarter more at first.
 fn new_spread(stage: &Stage, command: Command) -> Spread {
-    let others: Vec<&Spread> =
-        stage.pitches.iter().filter(|pitch| !pitch.family.is_fastball()).map(|pitch| &pitch.spread).collect();
-    let all: Vec<&Spread> = stage.pitches.iter().map(|pitch| &pitch.spread).collect();
-    let from = if others.is_empty() { all } else { others };
     let factor = if command == Command::Now { NEW_SCATTER } else { 1.0 };
-    let mean = |read: fn(&Spread) -> f64| factor * from.iter().map(|s| read(s)).sum::<f64>() / from.len().max(1) as f64;
-    Spread {
-        speed_mph: mean(|s| s.speed_mph),
-        vertical_break_in: mean(|s| s.vertical_break_in),
-        glove_side_break_in: mean(|s| s.glove_side_break_in),
-        command_side_in: mean(|s| s.command_side_in),
-        command_height_in: mean(|s| s.command_height_in),
-        release_in: mean(|s| s.release_in),
-    }
+    Spread::to_expect(stage.pitches.iter().map(|pitch| (pitch.family, &pitch.spread))).times(factor)
 }

@@ -1,6 +1,6 @@
 //! Made-up athletes for the tests of the model, and hitters who face any pitches at any targets.
 
-use arsenalfit::evaluate::{Stage, Thrown};
+use arsenalfit::evaluate::{SidePlan, Stage, Thrown};
 use arsenalfit::geometry::Side;
 use arsenalfit::hitter::Facing;
 use arsenalfit::input::profile_from_toml;
@@ -24,6 +24,20 @@ pub(crate) fn read(name: &str, text: &str) -> Profile {
 
 pub(crate) fn shipped() -> Vec<(&'static str, Profile)> {
     SHIPPED.into_iter().map(|(name, text)| (name, read(name, text))).collect()
+}
+
+/// Every shipped profile against both sides, with its plan.
+pub(crate) fn for_every_plan(mut check: impl FnMut(&str, &Stage, &SidePlan)) {
+    for (name, profile) in shipped() {
+        let stage = Stage::new(&profile);
+        for side in Side::BOTH {
+            check(&format!("{name}, {side}"), &stage, &SidePlan::new(&stage, side));
+        }
+    }
+}
+
+pub(crate) fn per_100(runs: f64) -> f64 {
+    100.0 * runs
 }
 
 pub(crate) fn shape(speed_mph: f64, vertical_break_in: f64, glove_side_break_in: f64) -> Shape {

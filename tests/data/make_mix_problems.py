@@ -1,4 +1,4 @@
-"""Fifty convex mixing problems and their answers, for tests/model_laws.rs.
+"""Fifty convex mixing problems and their answers, for tests/mix_laws.rs.
 
 Run from the repository's root with Python 3.11.7, numpy 2.4.6 and scipy 1.17.1:
 

@@ -10,7 +10,7 @@ use crate::sight::Sight;
 use super::super::charts::{
     Change, Ink, MapTarget, Picture, RangeRow, Table, faces, hitter_view, inks, ranges, usage_change,
 };
-use super::super::format::{in_hundred, percent, plain, rate, signed, signed_range};
+use super::super::format::{in_hundred, percent, plain, signed, signed_range};
 use super::super::words;
 use super::{Page, about, todays_map};
 
@@ -120,15 +120,9 @@ fn usage(advice: &Advice, side: Side, worth: &SideWorth, inks: &[Ink]) -> Pictur
 /// What comes of each pitch, chances per hundred.
 pub(super) fn outcomes(names: &[&str], outlook: &SideOutlook) -> Table {
     let rows = names.iter().zip(&outlook.pitches).map(|(&name, pitch)| {
-        vec![
-            name.to_owned(),
-            percent(pitch.share),
-            pitch.aim.name().into(),
-            rate(pitch.swing_and_miss),
-            rate(pitch.weak_contact),
-            rate(pitch.solid_contact),
-            rate(pitch.take),
-        ]
+        let mut row = words::outcome_cells(pitch);
+        row.insert(0, name.to_owned());
+        row
     });
     Table::new(&["pitch", "share", "aim", "miss", "weak", "solid", "take"], rows.collect())
 }

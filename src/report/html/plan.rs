@@ -6,7 +6,7 @@ use crate::profile::Profile;
 
 use super::super::charts::{Picture, Table, Week, calendar};
 use super::super::follow::{NoPlan, Start};
-use super::super::learning::{before, gates_of, plan_target, work};
+use super::super::learning::{before, gates_of, plan_target, step_rows, work};
 use super::{Page, about};
 
 /// The refusal, with what was not written.
@@ -75,15 +75,5 @@ fn rest_of(phase: &Phase) -> Vec<Week> {
 }
 
 fn steps(plan: &Plan) -> Table {
-    let rows = plan.phases.iter().map(|phase| {
-        let (days, effort) = match phase.kind {
-            PhaseKind::Rest => ("-".into(), "-".into()),
-            PhaseKind::Step(step) => (
-                plan.days.iter().filter(|day| day.step == step).count().to_string(),
-                format!("{} %", step.work().effort_percent),
-            ),
-        };
-        vec![phase.kind.to_string(), phase.span.start().to_string(), phase.span.end().to_string(), days, effort]
-    });
-    Table::new(&["step", "from", "to", "throwing days", "effort"], rows.collect())
+    Table::new(&["step", "from", "to", "throwing days", "effort"], step_rows(plan))
 }

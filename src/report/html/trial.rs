@@ -11,10 +11,10 @@ use crate::trial::{Grip, Trial};
 
 use super::super::charts::{HALF, Ink, MapPitch, MapTarget, Picture, ShapeMap, Table, inks};
 use super::super::follow::{
-    Ground, chance_range, dot_of, letter, one_line, range, trial_headline, trial_next, trial_reasons, window_cells,
+    Ground, chance_range, dot_of, letter, one_line, trial_headline, trial_next, trial_reasons, window_cells,
 };
 use super::super::format::{in_hundred, plain, signed};
-use super::super::learning::{doubts, set_aside, tries};
+use super::super::learning::{doubts, set_aside, spin_rows, tries};
 use super::{Page, about};
 
 /// The whole answer.
@@ -58,17 +58,7 @@ fn chances(trial: &Trial) -> Table {
 }
 
 fn spins(trial: &Trial) -> Table {
-    let show = |e: Option<Estimate>, places| e.map_or("-".into(), |e| range(e, places));
-    let rows = trial.grips.iter().enumerate().map(|(place, grip)| {
-        let clean = grip.clean;
-        vec![
-            letter(place),
-            show(clean.active_fraction_spread, 2),
-            show(clean.clock_spread_minutes, 0),
-            clean.wobble.map_or("-".into(), chance_range),
-        ]
-    });
-    Table::new(&["grip", "dot scatters in and out, radii", "around, minutes", "wobble"], rows.collect())
+    Table::new(&["grip", "dot scatters in and out, radii", "around, minutes", "wobble"], spin_rows(trial))
 }
 
 /// Marks for the grips: none of them looks like the target, whatever the number of grips.

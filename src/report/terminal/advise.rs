@@ -1,13 +1,12 @@
 //! The page of `advise`.
 
 use crate::advice::Advice;
-use crate::evaluate::PitchOutlook;
 use crate::geometry::Side;
 use crate::search::reach::Recipe;
 use crate::search::{Candidate, SideWorth, TRIFLE};
 use crate::why::Why;
 
-use super::super::format::{in_hundred, percent, plain, rate, signed, signed_range};
+use super::super::format::{in_hundred, percent, plain, signed, signed_range};
 use super::super::words;
 use super::Page;
 
@@ -102,22 +101,10 @@ fn mix(page: &mut Page, advice: &Advice, target: &Candidate, side: Side, worth: 
             let before = worth.before.pitches.get(index).map_or("-".into(), |before| percent(before.share));
             let is_new = index + 1 == worth.after.pitches.len();
             let name = if is_new { format!("{name}, new") } else { name.to_owned() };
-            [vec![name, before], outcome_cells(after)].concat()
+            [vec![name, before], words::outcome_cells(after)].concat()
         })
         .collect();
     page.table(&["pitch", "before", "with", "aim", "miss", "weak", "solid", "take"], rows);
-}
-
-/// Share, aim and the four chances of a pitch.
-pub(super) fn outcome_cells(pitch: &PitchOutlook) -> Vec<String> {
-    vec![
-        percent(pitch.share),
-        pitch.aim.name().into(),
-        rate(pitch.swing_and_miss),
-        rate(pitch.weak_contact),
-        rate(pitch.solid_contact),
-        rate(pitch.take),
-    ]
 }
 
 fn leans_on(page: &mut Page, why: &Why) {

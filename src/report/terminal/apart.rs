@@ -23,18 +23,7 @@ pub fn apart(profile: &Profile, pairs: &[Pair], width: u16) -> String {
     page.heading("How far apart the pitches are");
     page.table(
         &["pair", "speed, mph", "arrival, ms", "movement, in", "scatters"],
-        pairs
-            .iter()
-            .map(|pair| {
-                vec![
-                    name(pair),
-                    signed(pair.speed_gap_mph, 1),
-                    signed(pair.arrival_gap_ms, 0),
-                    plain(pair.movement_in, 1),
-                    plain(pair.scatter_distance, 1),
-                ]
-            })
-            .collect(),
+        pairs.iter().map(|pair| shapes(name(pair), pair)).collect(),
     );
     for side in Side::BOTH {
         for (title, read) in [
@@ -44,7 +33,7 @@ pub fn apart(profile: &Profile, pairs: &[Pair], width: u16) -> String {
             page.heading(&format!("What {} hitters see, {title}", words::side(side)));
             page.table(
                 &["pair", "told apart by", "at decision", "at the plate", "late", "disguise"],
-                pairs.iter().map(|pair| row(name(pair), pair, side, &read(pair, side))).collect(),
+                pairs.iter().map(|pair| seen(name(pair), pair, side, &read(pair, side))).collect(),
             );
         }
     }
@@ -52,6 +41,16 @@ pub fn apart(profile: &Profile, pairs: &[Pair], width: u16) -> String {
     page.list(legend());
     page.assumptions(profile);
     page.finish()
+}
+
+fn shapes(name: String, pair: &Pair) -> Vec<String> {
+    vec![
+        name,
+        signed(pair.speed_gap_mph, 1),
+        signed(pair.arrival_gap_ms, 0),
+        plain(pair.movement_in, 1),
+        plain(pair.scatter_distance, 1),
+    ]
 }
 
 fn legend() -> [String; 4] {
@@ -76,7 +75,7 @@ fn read_own(pair: &Pair, side: Side) -> Gaps {
     pair.seen.on(side).own_targets
 }
 
-fn row(name: String, pair: &Pair, side: Side, gaps: &Gaps) -> Vec<String> {
+fn seen(name: String, pair: &Pair, side: Side, gaps: &Gaps) -> Vec<String> {
     vec![
         name,
         plain(pair.seen.on(side).resolvable_in, 1),

@@ -2,11 +2,11 @@
 //!
 //! Single days are left to the calendar and the Markdown file; a page of fifty dates is not read.
 
-use crate::plan::{PhaseKind, Plan, PlanDay, STOP_RULES};
+use crate::plan::{Plan, PlanDay, STOP_RULES};
 use crate::profile::Profile;
 
 use super::super::follow::{NoPlan, Start};
-use super::super::learning::{before, gates_of, plan_target, work};
+use super::super::learning::{before, gates_of, plan_target, step_rows, work};
 use super::Page;
 
 /// The refusal, with what was not written.
@@ -53,17 +53,7 @@ pub fn plan(start: &Start, plan: &Plan, width: u16) -> String {
 
 fn steps(page: &mut Page, plan: &Plan) {
     page.heading("The steps");
-    let rows = plan.phases.iter().map(|phase| {
-        let (days, effort) = match phase.kind {
-            PhaseKind::Rest => ("-".into(), "-".into()),
-            PhaseKind::Step(step) => (
-                plan.days.iter().filter(|day| day.step == step).count().to_string(),
-                format!("{} %", step.work().effort_percent),
-            ),
-        };
-        vec![phase.kind.to_string(), phase.span.start().to_string(), phase.span.end().to_string(), days, effort]
-    });
-    page.table(&["step", "from", "to", "throwing days", "effort"], rows.collect());
+    page.table(&["step", "from", "to", "throwing days", "effort"], step_rows(plan));
     page.heading("What ends each step");
     page.list(gates_of(plan));
 }

@@ -6,11 +6,9 @@ use crate::cues::SOURCE;
 use crate::stats::Estimate;
 use crate::trial::{Grip, Trial};
 
-use super::super::follow::{
-    Ground, chance_range, dot_of, letter, one_line, range, trial_headline, trial_next, trial_reasons, window_cells,
-};
+use super::super::follow::{Ground, dot_of, letter, one_line, trial_headline, trial_next, trial_reasons, window_cells};
 use super::super::format::{in_hundred, plain, signed};
-use super::super::learning::tries;
+use super::super::learning::{spin_rows, tries};
 use super::Page;
 use super::progress::{bars, doubts};
 
@@ -85,16 +83,6 @@ fn spins(page: &mut Page, ground: &Ground, trial: &Trial) {
         trial.grips.iter().enumerate().map(|(place, grip)| format!("{}: {}", letter(place), dot_of(grip, ground))),
     );
     page.verbatim("\n");
-    let show = |e: Option<Estimate>, places| e.map_or("-".into(), |e| range(e, places));
-    let rows = trial.grips.iter().enumerate().map(|(place, grip)| {
-        let clean = grip.clean;
-        vec![
-            letter(place),
-            show(clean.active_fraction_spread, 2),
-            show(clean.clock_spread_minutes, 0),
-            clean.wobble.map_or("-".into(), chance_range),
-        ]
-    });
-    page.table(&["", "scatter in and out", "around, minutes", "wobble"], rows.collect());
+    page.table(&["", "scatter in and out", "around, minutes", "wobble"], spin_rows(trial));
     page.paragraph("scatter in and out: of the dot, in radii of the ball; around: along the clock face.");
 }

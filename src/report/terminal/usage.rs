@@ -7,7 +7,6 @@ use crate::usage::UsageSide;
 use super::super::format::{percent, signed_range};
 use super::super::words;
 use super::Page;
-use super::advise::outcome_cells;
 
 /// Both sides.
 pub fn usage(profile: &Profile, sides: &PerSide<UsageSide>, width: u16) -> String {
@@ -36,7 +35,7 @@ fn one_side(page: &mut Page, profile: &Profile, side: Side, usage: &UsageSide) {
         .map(|(index, pitch)| {
             let today = usage.today.as_ref().map_or("-".into(), |today| percent(today.pitches[index].share));
             let own = usage.data_weights[index].map_or("-".into(), percent);
-            [vec![pitch.name.clone(), today], outcome_cells(&usage.best.pitches[index]), vec![own]].concat()
+            [vec![pitch.name.clone(), today], words::outcome_cells(&usage.best.pitches[index]), vec![own]].concat()
         })
         .collect();
     page.table(&["pitch", "today", "best", "aim", "miss", "weak", "solid", "take", "own"], rows);
