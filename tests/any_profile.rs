@@ -172,7 +172,7 @@ fn pitch(number: usize, family: Family, hand: Hand, usage: PerSide<Option<f64>>,
     let mut pitch = Section::new("[[pitch]]");
     pitch.set("name", quoted(&format!("{family} {number}")));
     pitch.set("family", quoted(family.name()));
-    let speed_mph = dials.number(30.0, 110.0);
+    let speed_mph = dials.number(40.0, 110.0);
     pitch.set("speed_mph", speed_mph);
     // Break in any direction a family allows, up to the most that the reader believes.
     let (length, hours) = (dials.number(0.0, 41.0), dials.number(0.0, 12.0));

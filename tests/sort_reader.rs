@@ -84,7 +84,7 @@ fn every_bad_row_is_set_aside_with_its_reason() {
         [
             "4: speed_mph is \"fast\", which cannot be read",
             "5: speed_mph is empty",
-            "6: speed_mph is 412; allowed is 25 to 110 mph",
+            "6: speed_mph is 412; allowed is 40 to 110 mph",
             "7: the header again",
         ]
     );
@@ -135,7 +135,7 @@ fn errors_name_file_row_column_and_cure() {
         (b"PK\x03\x04rest", vec!["spreadsheet"]),
         (
             b"speed_mph,vertical_break_in,glove_side_break_in\n150,1,2\n",
-            vec!["throws.csv:2", "column speed_mph", "150", "25 to 110 mph", "--explain-columns"],
+            vec!["throws.csv:2", "column speed_mph", "150", "40 to 110 mph", "--explain-columns"],
         ),
     ] {
         let message = read(bytes).expect_err("it cannot be read").to_string();

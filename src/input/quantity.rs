@@ -6,6 +6,7 @@
 use std::ops::RangeInclusive;
 
 use crate::geometry::Hand;
+use crate::pitch::SLOWEST_MPH;
 use crate::units::{FOOT, INCH, MPH};
 
 /// Something a column may hold. Written in snake case in a column map.
@@ -213,7 +214,7 @@ impl Quantity {
     /// world, and for movement measured from another zero (common practice, no published source).
     pub(super) fn range(self) -> (f64, f64) {
         match self {
-            Self::Speed => (25.0, 110.0),
+            Self::Speed => (SLOWEST_MPH, 110.0),
             Self::VerticalBreak | Self::GloveSideBreak => (-80.0, 80.0),
             Self::Spin => (0.0, 4500.0),
             Self::ActiveFraction => (0.0, 1.0),

@@ -56,7 +56,7 @@ mod tests {
 
     #[test]
     fn a_speed_in_the_wrong_unit_is_converted_and_a_nonsense_one_is_not() {
-        let hint = |value| unit_hint("speed_mph", value, &(30.0..=110.0)).unwrap_or_default();
+        let hint = |value| unit_hint("speed_mph", value, &(40.0..=110.0)).unwrap_or_default();
         assert_eq!(hint(150.0), "`speed_mph` is in miles per hour; if 150 is in kilometres per hour, write 93.2");
         assert_eq!(hint(-5.0), "`speed_mph` is in miles per hour");
         assert!(hint(f64::NAN).starts_with("write the number"));

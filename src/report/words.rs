@@ -187,11 +187,28 @@ pub(super) fn caution(caution: Caution) -> String {
                                   the same grip can behave two or three ways"
                 .into()
         }
+        Caution::AtEdge { family, axes } => format!(
+            "the {} to chase {} at an end of what goes by the name {family}: a little beyond may be worth as much or \
+             more, under another name",
+            axis_names(axes),
+            if axes.iter().filter(|&&is| is).count() > 1 { "lie" } else { "lies" },
+        ),
         Caution::OneCalibration => {
             "runs are a model's; its hitters are fitted, within published ranges, to one season of \
                                     one pitcher: trust the order of the pitches more than the size of a number"
                 .into()
         }
+    }
+}
+
+/// "speed and glove-side break".
+fn axis_names(axes: [bool; 3]) -> String {
+    let names = ["speed", "vertical break", "glove-side break"].into_iter().zip(axes);
+    let said: Vec<&str> = names.filter(|(_, is)| *is).map(|(name, _)| name).collect();
+    match said.split_last() {
+        Some((last, [])) => (*last).to_owned(),
+        Some((last, before)) => format!("{} and {last}", before.join(", ")),
+        None => String::new(),
     }
 }
 

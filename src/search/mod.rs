@@ -40,6 +40,8 @@ pub struct Candidate {
     pub family: Family,
     /// How to throw the shape.
     pub recipe: Recipe,
+    /// Whether the shape lies at an end of what goes by the family's name: speed, vertical, glove-side break.
+    pub at_edge: [bool; 3],
     /// How far from what he throws now; see [`reach::effort`].
     pub effort: f64,
     /// The command that its worth counts.
@@ -143,6 +145,7 @@ impl Found<'_, '_> {
         Candidate {
             family,
             recipe,
+            at_edge: self.hunt.at_edge(self.best),
             effort: effort(stage, family, &recipe),
             command,
             worth: Worth::of(stage, self.hunt.today, &pitch, worlds),
@@ -188,7 +191,7 @@ struct Hunt<'h, 'p> {
 impl<'h, 'p> Hunt<'h, 'p> {
     fn new(stage: &Stage<'p>, today: &'h Today, family: Family) -> Self {
         let reach = Reach::of(stage, family);
-        let whole = [reach.speed_mph, reach.vertical_in, reach.glove_side_in];
+        let whole = reach.whole();
         let bounds =
             stage.pitches.iter().find(|pitch| pitch.family == family).map_or(whole, |own| beside(own.shape, whole));
         Self { stage: stage.rough(), today, reach, bounds, spread: new_spread(stage, Command::Mastered) }
@@ -233,6 +236,13 @@ impl<'h, 'p> Hunt<'h, 'p> {
     fn score(&self, point: [f64; 3], footing: &Footing) -> Option<f64> {
         let recipe = self.recipe(point)?;
         Some(self.gain(&recipe, footing) - EFFORT_PRICE * effort(&self.stage, self.reach.family, &recipe))
+    }
+
+    fn at_edge(&self, point: [f64; 3]) -> [bool; 3] {
+        const TOUCHING: f64 = 1e-6;
+        let whole = self.reach.whole();
+        let touches = |axis: usize, end: f64| (point[axis] - end).abs() < TOUCHING;
+        std::array::from_fn(|axis| touches(axis, whole[axis].0) || touches(axis, whole[axis].1))
     }
 
     /// From the best point outward along each axis while 90 % of the gain is kept.

@@ -16,6 +16,8 @@ use crate::profile::{Pitch, Spread, Supination};
 use crate::spin::{BALL_RADIUS, LiftLaw, Spin};
 use crate::units::{INCH, RPM};
 
+use super::optimizer::Bounds3;
+
 /// A family's place relative to an athlete.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Reach {
@@ -105,6 +107,11 @@ impl Reach {
             clock: clocks(stage, family),
             seam_in: stage.profile.limits.seam_shift_in,
         }
+    }
+
+    /// What goes by the family's name: ranges of speed (mph), vertical and glove-side break (in).
+    pub fn whole(&self) -> Bounds3 {
+        [self.speed_mph, self.vertical_in, self.glove_side_in]
     }
 
     /// How to throw `shape`, or nothing when it is out of reach or not of this family.

@@ -3,6 +3,10 @@
 //! Every verdict comes with the reasons that led to it, what would change it, and cautions. All are
 //! values; their words are in [`crate::report`].
 
+mod cautions;
+
+pub use cautions::Caution;
+
 use rayon::prelude::*;
 
 use crate::evaluate::{Stage, Today, World, draws, worlds};
@@ -148,27 +152,6 @@ pub enum Bar {
     BasicsFirst(u8),
 }
 
-/// Something to watch.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Caution {
-    /// Always: pain stops the work.
-    PainStops,
-    /// The age is unknown.
-    AgeUnknown,
-    /// Youth limits, by age.
-    Youth(u8),
-    /// Too few months off throwing.
-    MonthsOff(u8),
-    /// Months off are not known.
-    MonthsOffUnknown,
-    /// A harder breaking ball loads the arm like a fastball.
-    Workload,
-    /// The seams' help is an assumption.
-    SeamsAssumed,
-    /// The model's hitters are fitted to one pitcher's season.
-    OneCalibration,
-}
-
 /// The families a coach would weigh.
 pub const FAMILIES: [Family; 6] =
     [Family::Sweeper, Family::Slider, Family::Cutter, Family::Curveball, Family::Changeup, Family::Splitter];
@@ -210,7 +193,7 @@ pub fn advise(profile: &Profile, question: Question) -> Advice<'_> {
         alternatives.retain(|alternative| alternative.family != better);
         alternatives.insert(0, Alternative { family: question.family, candidate: asked });
     }
-    let cautions = cautions(profile, target.as_ref());
+    let cautions = Caution::all_of(profile, target.as_ref());
     Advice {
         profile,
         question,
@@ -375,24 +358,4 @@ pub fn bar(profile: &Profile, family: Family) -> Option<Bar> {
         Some(age) if age < 15 && hard_on_the_arm && !basics => Some(Bar::BasicsFirst(age)),
         _ => None,
     }
-}
-
-fn cautions(profile: &Profile, target: Option<&Candidate>) -> Vec<Caution> {
-    let mut cautions = vec![Caution::PainStops];
-    match profile.athlete.age {
-        None => cautions.push(Caution::AgeUnknown),
-        Some(age) if age <= 18 => cautions.push(Caution::Youth(age)),
-        Some(_) => {}
-    }
-    match profile.health.months_off {
-        None => cautions.push(Caution::MonthsOffUnknown),
-        Some(months) if months < 4 => cautions.push(Caution::MonthsOff(months)),
-        Some(_) => {}
-    }
-    cautions.push(Caution::Workload);
-    if target.is_some_and(|candidate| candidate.recipe.seam_total_in() > 1.0) {
-        cautions.push(Caution::SeamsAssumed);
-    }
-    cautions.push(Caution::OneCalibration);
-    cautions
 }
