@@ -9,6 +9,7 @@ use similar::{ChangeTag, TextDiff};
 use toml_edit::{ArrayOfTables, DocumentMut, InlineTable, Item, Table, TomlError, Value, value};
 
 use crate::geometry::{Hand, Side};
+use crate::input::LONGEST_TEXT;
 use crate::profile::{PerSide, Results};
 use crate::session::Session;
 use crate::sorting::{Group, Sorted};
@@ -114,7 +115,7 @@ fn set_pitches(document: &mut DocumentMut, hand: Hand, groups: &[Group]) {
         *item = Item::ArrayOfTables(std::mem::take(item).into_array_of_tables().unwrap_or_default());
     }
     let Some(pitches) = item.as_array_of_tables_mut() else { return };
-    let places: Vec<usize> = groups.iter().map(|group| place_of(pitches, group)).collect();
+    let places = places_of(pitches, groups);
     let all_thrown = pitches.len() == groups.len();
     for (group, place) in groups.iter().zip(places) {
         if let Some(pitch) = pitches.get_mut(place) {
@@ -126,20 +127,62 @@ fn set_pitches(document: &mut DocumentMut, hand: Hand, groups: &[Group]) {
     }
 }
 
-/// The pitch of that name, or else of that family, or else a new one at the end.
-fn place_of(pitches: &mut ArrayOfTables, group: &Group) -> usize {
-    let family = group.naming.family.name();
-    let named = group.usual_label.as_deref().unwrap_or(family);
-    let has = |pitch: &Table, key: &str, word: &str| pitch.get(key).and_then(Item::as_str) == Some(word);
-    let found = pitches.iter().position(|pitch| has(pitch, "name", named));
-    let found = found.or_else(|| pitches.iter().position(|pitch| has(pitch, "family", family)));
-    found.unwrap_or_else(|| {
-        let mut pitch = Table::new();
-        pitch["name"] = value(named);
-        pitch["family"] = value(family);
-        pitches.push(pitch);
-        pitches.len() - 1
-    })
+/// The pitch of each group: that of its name and family, or else of its name, or else of its family, or else a new
+/// one at the end. No two groups are one pitch, even if they have one label or one name once theirs are cut.
+fn places_of(pitches: &mut ArrayOfTables, groups: &[Group]) -> Vec<usize> {
+    let wanted: Vec<[(&str, String); 2]> =
+        groups.iter().map(|g| [("name", name_of(g)), ("family", family(g))]).collect();
+    let mut places = vec![None; groups.len()];
+    for part in [0..2, 0..1, 1..2] {
+        for (index, wanted) in wanted.iter().enumerate() {
+            let is_free = |place: usize| !places.contains(&Some(place));
+            let fits = |pitch: &Table| wanted[part.clone()].iter().all(|(key, word)| is_written(pitch, key, word));
+            let found = || pitches.iter().enumerate().position(|(place, pitch)| is_free(place) && fits(pitch));
+            places[index] = places[index].or_else(found);
+        }
+    }
+    let new = |(place, [(_, name), (_, family)]): (Option<usize>, &[(&str, String); 2])| {
+        place.unwrap_or_else(|| add_pitch(pitches, name, family))
+    };
+    places.into_iter().zip(&wanted).map(new).collect()
+}
+
+/// Whether a pitch has that word; capitals do not count, as for the reader.
+fn is_written(pitch: &Table, key: &str, word: &str) -> bool {
+    let written = pitch.get(key).and_then(Item::as_str);
+    written.is_some_and(|written| written.trim().to_lowercase() == word.to_lowercase())
+}
+
+fn family(group: &Group) -> String {
+    group.naming.family.name().to_owned()
+}
+
+/// The usual label as a name that the profile's reader takes, or else the family.
+fn name_of(group: &Group) -> String {
+    let label = group.usual_label.as_deref().unwrap_or_default().replace('\t', " ");
+    let name = cut(label.trim(), LONGEST_TEXT);
+    if name.is_empty() { family(group) } else { name }
+}
+
+/// So many characters at most, without a space at the end.
+fn cut(text: &str, most: usize) -> String {
+    text.chars().take(most).collect::<String>().trim_end().to_owned()
+}
+
+/// Adds a pitch and tells its place; a name that is taken gets a number.
+fn add_pitch(pitches: &mut ArrayOfTables, name: &str, family: &str) -> usize {
+    let is_taken = |name: &String| pitches.iter().any(|pitch| is_written(pitch, "name", name));
+    let (mut free, mut count) = (name.to_owned(), 1);
+    while is_taken(&free) {
+        count += 1;
+        let number = format!(" {count}");
+        free = cut(name, LONGEST_TEXT - number.len()) + &number;
+    }
+    let mut pitch = Table::new();
+    pitch["name"] = value(free);
+    pitch["family"] = value(family);
+    pitches.push(pitch);
+    pitches.len() - 1
 }
 
 fn set_pitch(pitch: &mut Table, hand: Hand, group: &Group) {

@@ -368,7 +368,33 @@ fn any_valid_profile_of_very_many_gives_finite_answers() {
     ask_about(said.unwrap_or(MANY));
 }
 
-/// Otherwise the test above would say little: at least nine in ten made-up profiles are valid.
+/// The slowest pitches, known from one wild throw each, once drew and searched pitches that never reach the plate.
+#[test]
+fn the_slowest_pitches_are_answered_about_too() {
+    for family in [Family::Sinker, Family::Knuckleball] {
+        let text = format!(
+            "[athlete]\nname = \"Any One\"\nthrows = \"left\"\n[[pitch]]\nname = \"slow\"\nfamily = \"{family}\"\n\
+             speed_mph = 30\nvertical_break_in = 0\nglove_side_break_in = -40\nthrows = 1\nspread.speed_mph = 8\n"
+        );
+        let profile = profile_from_toml(&text, "slow.toml").unwrap_or_else(|error| panic!("{error}"));
+        for asked in [Family::Knuckleball, Family::FourSeam, Family::Curveball] {
+            ask_everything(&profile, Question { family: asked, draws: DRAWS, ..Question::DEFAULT });
+        }
+    }
+}
+
+/// A fastball measured without any spin, its break the seams' alone, once made shares of nothing.
+#[test]
+fn a_fastball_without_spin_is_answered_about_too() {
+    let text = "[athlete]\nname = \"Any One\"\nthrows = \"right\"\n[[pitch]]\nname = \"dead\"\nfamily = \"sinker\"\n\
+                speed_mph = 90\nvertical_break_in = 2\nglove_side_break_in = -3\nspin_rpm = 0\n";
+    let profile = profile_from_toml(text, "dead.toml").unwrap_or_else(|error| panic!("{error}"));
+    for asked in [Family::Slider, Family::Knuckleball, Family::Splitter] {
+        ask_everything(&profile, Question { family: asked, draws: DRAWS, ..Question::DEFAULT });
+    }
+}
+
+/// Otherwise the tests above would say little: at least nine in ten made-up profiles are valid.
 #[test]
 fn most_made_up_profiles_are_valid() {
     let mut runner = TestRunner::new(Config { failure_persistence: None, ..Config::default() });

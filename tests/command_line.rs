@@ -44,6 +44,13 @@ fn a_wished_for_shape_is_drawn_for_both_hands() {
 }
 
 #[test]
+fn a_shape_no_spin_gives_is_refused_in_words() {
+    let refused = arsenalfit(80, &["dot", "--target", "85,-30,33", "--rpm", "4500"]).assert().failure();
+    let said = String::from_utf8_lossy(&refused.get_output().stderr).into_owned();
+    assert!(said.contains("needs more active spin than there is") && !said.contains("inf"), "{said}");
+}
+
+#[test]
 fn advise_keeps_the_promised_json_keys() {
     for profile in PROFILES {
         let text = answer(80, &["advise", &path(profile), "--format", "json", "--draws", "16"]);

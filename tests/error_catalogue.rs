@@ -238,6 +238,7 @@ fn column_maps() {
         ("unit of a text", "[columns]\npitch = { header = \"v\", unit = \"cm\" }"),
         ("distance in quotes", "[columns]\nspeed = { header = \"v\", at_ft = \"far\" }"),
         ("distance too long", "[columns]\nspeed = { header = \"v\", at_ft = 400 }"),
+        ("distance from which nothing can be told", "[columns]\nvertical_break = { header = \"v\", from_ft = 5 }"),
         ("distance that is not a number", "[columns]\nspeed = { header = \"v\", at_ft = nan }"),
         ("distance of a spin", "[columns]\nspin = { header = \"v\", at_ft = 40 }"),
         ("direction of a speed", "[columns]\nspeed = { header = \"v\", positive = \"down\" }"),
@@ -263,6 +264,8 @@ fn sessions() {
     let cases = [
         ("empty", String::new()),
         ("blank lines only", "\n\n\n".into()),
+        ("header only", with("\n")),
+        ("header and blank lines", with("\n,,\n\n")),
         ("no header of ours", "v,up\n90,2\n".into()),
         ("header that steers the terminal", "sp\u{1b}[31m\u{202e},v\n90,2\n".into()),
         ("header misspelled", with("\n").replace("speed", "sped")),

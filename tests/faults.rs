@@ -354,7 +354,9 @@ fn a_full_disk_leaves_the_old_file_whole() {
         assert!(error.contains("the disk is full"), "{error}");
         assert_eq!(fs::read_to_string(&path).expect("the old file"), before, "{file}");
         assert_eq!(names(&disk.0).len(), 2, "{:?}", names(&disk.0));
-        fs::remove_file(&filler).and_then(|()| fs::remove_file(&path)).expect("they go");
+        // A process that another test is just starting may still hold the file: emptied, it takes no room.
+        rest.set_len(0).and_then(|()| fs::remove_file(&filler)).expect("it goes");
+        fs::remove_file(&path).expect("it goes");
     }
 }
 
@@ -387,7 +389,7 @@ fn kill(file: &str, script: &str, wanted: usize) -> Kills {
     let path = folder.path().join(file);
     let before = old(file);
     fs::write(&path, &before).expect("a file");
-    let usual = (0..3).map(|_| time_of(folder.path(), script)).min().expect("three runs");
+    let mut usual = (0..3).map(|_| time_of(folder.path(), script)).min().expect("three runs");
     let after = fs::read_to_string(&path).expect("the new file");
     assert_ne!(before, after);
     let mut kills = Kills::default();
@@ -407,7 +409,10 @@ fn kill(file: &str, script: &str, wanted: usize) -> Kills {
         std::thread::sleep(moment);
         child.kill().expect("a signal can be sent");
         let status = child.wait().expect("it ends");
-        kills.done += usize::from(status.signal() == Some(9));
+        let is_killed = status.signal() == Some(9);
+        kills.done += usize::from(is_killed);
+        // Other work makes runs slower or faster than the first three: the moments follow.
+        usual = usual.mul_f64(if is_killed { 1.005 } else { 0.98 });
         let found = fs::read_to_string(&path).expect("a file is there");
         assert!(found == before || found == after, "{file} is neither the old one nor the new one");
         kills.old += usize::from(found == before);

@@ -125,6 +125,69 @@ fn plan_keeps_its_json_keys_and_begins_where_the_throws_say() {
     assert_eq!(later["stop_findings"][0], "slot_dropping");
 }
 
+/// Movement over the last 20 ft only: eight times as much over the whole flight.
+#[test]
+fn what_no_throw_can_have_is_set_aside_alike_by_all_that_read_throws() {
+    let folder = folder();
+    let header = "speed_mph,vertical_break_in,glove_side_break_in,grip,pitch,date\n";
+    let usual =
+        (0..20).map(|n| format!("{},{},{},a,four-seam,2031-02-03\n", 90 + n % 3, 1.7 + 0.02 * f64::from(n), -0.9));
+    let rows = format!(
+        "{header}{}91,11,0,a,four-seam,\n90,6,0,a,four-seam,\n109.9,1,0,a,four-seam,\n",
+        usual.collect::<String>()
+    );
+    let rows = file(folder.path(), "late.csv", &rows);
+    let map = "[columns]\nspeed = { header = \"speed_mph\", at_ft = 20 }\n\
+               vertical_break = { header = \"vertical_break_in\", from_ft = 20 }\n\
+               glove_side_break = { header = \"glove_side_break_in\", from_ft = 20 }\n";
+    let map = file(folder.path(), "map.toml", map);
+    for command in [vec!["sort", &rows], vec!["trial", &rows, "--profile", PROFILE], vec!["progress", PROFILE, &rows]] {
+        let wish = if command[0] == "sort" { &[][..] } else { &WISH };
+        let answered = json(&[&command, &["--columns", &map][..], wish].concat());
+        let set_aside = answered["set_aside"].as_array().expect("rows");
+        let told: Vec<(u64, &str)> = set_aside
+            .iter()
+            .map(|row| (row["row"].as_u64().expect("a row"), row["reason"].as_str().expect("a reason")))
+            .collect();
+        assert_eq!(told.len(), 3, "{command:?}: {told:?}");
+        assert!(told[0].0 == 22 && told[0].1.starts_with("vertical_break_in is 11, which is "), "{told:?}");
+        assert!(
+            told[0].1.ends_with(" in over the whole flight; allowed is -80 to 80 in over the whole flight"),
+            "{told:?}"
+        );
+        assert!(told[1].0 == 23 && told[1].1.contains("in of movement"), "{told:?}");
+        assert!(
+            told[2].0 == 24 && told[2].1.ends_with(" mph at release; allowed is 25 to 110 mph at release"),
+            "{told:?}"
+        );
+        assert!(set_aside.iter().all(|row| row["file"] == *rows), "{set_aside:?}");
+    }
+}
+
+#[test]
+fn a_file_without_throws_is_refused_by_all_that_read_throws() {
+    let folder = folder();
+    let rows = file(folder.path(), "none.csv", "speed_mph,vertical_break_in,glove_side_break_in\n\n");
+    let week = &weeks(1)[0];
+    let commands = [
+        vec!["sort", &rows],
+        vec!["sort", week, &rows, "--hand", "right"],
+        vec!["advise", "--session", &rows],
+        vec!["trial", &rows, "--profile", PROFILE],
+        vec!["progress", PROFILE, week, &rows],
+        plan(PROFILE, &["--session", &rows]),
+        plan(PROFILE, &["--trial", &rows]),
+    ];
+    for command in commands {
+        let refused = arsenalfit(80, &command).assert().code(2).stdout("");
+        refused
+            .stderr(predicate::str::contains("no throws below the header").and(predicate::str::contains("none.csv")));
+    }
+    let piped =
+        arsenalfit(80, &["sort", "-"]).write_stdin("speed_mph,vertical_break_in,glove_side_break_in\n").assert();
+    piped.code(2).stderr(predicate::str::contains("standard input"));
+}
+
 #[test]
 fn bad_rows_are_set_aside_with_their_reason_and_the_rest_is_judged() {
     let folder = folder();

@@ -71,6 +71,71 @@ fn text_that_is_no_toml_is_refused_and_not_overwritten() {
 }
 
 #[test]
+fn pitches_written_in_one_list_are_kept() {
+    let old = r#"pitch = [
+    { name = "knuckler", family = "knuckleball", speed_mph = 66, vertical_break_in = 0, glove_side_break_in = 0 },
+]
+athlete = { name = "Sample Athlete", throws = "left" }
+"#;
+    let read = |text: &str| {
+        let profile = arsenalfit::input::profile_from_toml(text, "list.toml");
+        profile.unwrap_or_else(|error| panic!("{error}\n{text}"))
+    };
+    let nothing = Session::default();
+    let same = updated_profile(old, "nobody", &nothing, &sort(&nothing, Options::default())).expect("it is TOML");
+    assert_eq!(read(&same.text), read(old));
+    let (session, sorted) = sorted();
+    let update = updated_profile(old, "nobody", &session, &sorted).expect("it is TOML");
+    let names: Vec<String> = read(&update.text).pitches.into_iter().map(|pitch| pitch.name).collect();
+    assert!(names.len() == 5 && names.contains(&"knuckler".to_owned()), "{names:?}");
+}
+
+/// The names written for groups with these labels, by the profile's own reader.
+fn names_of(old: &str, labels: &[&str]) -> Vec<String> {
+    let (session, mut sorted) = sorted();
+    sorted.groups.truncate(labels.len());
+    for (group, label) in sorted.groups.iter_mut().zip(labels) {
+        group.usual_label = Some((*label).to_owned());
+    }
+    let update = updated_profile(old, "Sample Athlete", &session, &sorted).expect("it is TOML");
+    let profile = arsenalfit::input::profile_from_toml(&update.text, "written.toml");
+    let profile = profile.unwrap_or_else(|error| panic!("{error}\n{}", update.text));
+    let again = updated_profile(&update.text, "Sample Athlete", &session, &sorted).expect("it is TOML");
+    assert_eq!(again.text, update.text, "the same groups are the same pitches");
+    profile.pitches.into_iter().map(|pitch| pitch.name).collect()
+}
+
+#[test]
+fn a_label_that_is_no_name_is_made_one() {
+    let long = "é".repeat(70);
+    assert_eq!(names_of("", &[&long, "in\ttwo words ", "\u{a0}"])[..2], [&"é".repeat(60), "in two words"]);
+    assert_eq!(names_of("", &[&("hard ".repeat(12) + "one")])[0], "hard ".repeat(12).trim_end());
+}
+
+#[test]
+fn two_groups_are_two_pitches_whatever_their_labels() {
+    let long = "hard ".repeat(12);
+    let cut = long.trim_end();
+    assert_eq!(names_of("", &[&(long.clone() + "one"), &(long.clone() + "two")]), [cut, &format!("{} 2", &cut[..58])]);
+    assert_eq!(names_of("", &["Slider", "slider", "curve"]), ["Slider", "slider 2", "curve"]);
+    let old = r#"[athlete]
+name = "Sample Athlete"
+throws = "left"
+[[pitch]]
+name = "slider"
+family = "changeup"
+speed_mph = 80.0
+vertical_break_in = 1.0
+glove_side_break_in = 2.0
+"#;
+    assert_eq!(
+        names_of(old, &["heater", "fader", "slider"]),
+        ["slider", "heater", "fader"],
+        "a name goes before a family"
+    );
+}
+
+#[test]
 fn what_is_written_is_a_profile_that_can_be_read() {
     let (session, sorted) = sorted();
     for old in ["", OLD] {

@@ -161,6 +161,36 @@ fn errors_in_a_column_map_name_the_line() {
     }
 }
 
+/// Words of a file reach the terminal: as pitch labels, days, grips, doubts and reasons.
+#[test]
+fn no_word_of_a_file_can_steer_the_terminal() {
+    let text = "v\u{1b}[2J,vertical_break_in,glove_side_break_in,pitch,date,grip,outcome\n\
+                92,16,-7,fast\u{1b}[2J,d\u{7}ay,gr\u{9b}ip,w\u{202e}hiff\n\
+                91,15,-7,fast\u{1b}[2J,d\u{7}ay,gr\u{9b}ip,ball\n\
+                x,15,-7,fast,day,grip,ball\n";
+    let map = "[columns]\nspeed = { header = \"v\\u001b[2J\" }";
+    let session = read_with(text.as_bytes(), map, None).expect("readable");
+    let reasons = session.set_aside.iter().map(|aside| aside.reason.to_string());
+    let words = [&session.labels, &session.days, &session.grips, &session.notes].into_iter().flatten().cloned();
+    let all: Vec<String> = reasons.chain(words).collect();
+    assert!(all.len() >= 5, "{all:?}");
+    assert!(all.iter().all(|word| !word.contains(|c: char| c.is_control() || c == '\u{202e}')), "{all:?}");
+}
+
+#[test]
+fn the_air_of_a_column_map_is_one_that_can_be() {
+    for (line, allowed) in [
+        ("temperature_f = nan", "-20 to 130"),
+        ("pressure_inhg = 1013", "18 to 32"),
+        ("elevation_ft = inf", "-1500 to 15000"),
+        ("temperature_f = 70\nhumidity_percent = 101", "0 to 100"),
+    ] {
+        let message = ColumnMap::from_toml(&format!("[air]\n{line}"), "columns.toml").expect_err(line).to_string();
+        assert!(message.contains(allowed) && message.contains("air."), "{message}");
+    }
+    assert!(ColumnMap::from_toml("[air]\nelevation_ft = 5200\ntemperature_f = 75", "columns.toml").is_ok());
+}
+
 #[test]
 fn a_million_rows_of_garbage_end_in_one_clear_error() {
     let header = b"speed_mph,vertical_break_in,glove_side_break_in\n";
@@ -211,6 +241,17 @@ fn a_map_is_proposed_from_headers_and_numbers() {
     let again = ColumnMap::from_toml(&text, "proposed.toml").expect("a proposal can be used");
     assert!(read_with(reference, &text, None).expect("and reads the file").throws.len() == 1818);
     assert_eq!(again.columns[&Quantity::Speed], proposal.map.columns[&Quantity::Speed]);
+}
+
+#[test]
+fn a_proposed_map_can_be_shown_and_still_names_the_header() {
+    let header = "speed \u{202e}\u{7}'\\mph\u{200b}";
+    let text = format!("{header},vertical break,arm side break\n91,15,7\n");
+    let proposal = propose("odd.csv", text.as_bytes()).expect("a table");
+    let shown = proposal.map.to_toml();
+    assert!(!shown.contains(['\u{202e}', '\u{7}', '\u{200b}']), "{shown:?}");
+    let again = ColumnMap::from_toml(&shown, "proposed.toml").expect("a proposal can be used");
+    assert_eq!(again.columns[&Quantity::Speed].header, header);
 }
 
 #[test]

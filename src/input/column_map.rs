@@ -7,7 +7,7 @@ use super::columns::{Column, ColumnMap};
 use super::error::Fault;
 use super::fields::{At, Fields, read_document};
 use super::outline::Content;
-use super::quantity::{Kind, Positive, Quantity, Unit};
+use super::quantity::{Positive, Quantity, Unit};
 use super::sections::AirDraft;
 use crate::geometry::Hand;
 use crate::session::Outcome;
@@ -51,9 +51,8 @@ fn column(fields: &mut Fields, quantity: Quantity) -> Option<Column> {
     let text = Content::Text { most: usize::MAX };
     let copy = |_: &str| Some("copy it from the file's first row".into());
     let header = fields.parsed("header", text, "a header of the file", filled, copy);
-    let is_break = matches!(quantity, Quantity::VerticalBreak | Quantity::GloveSideBreak);
-    let mut distance = |key, fits: bool| fits.then(|| value(fields.number(key, 5.0..=60.5))).flatten();
-    let (at_ft, from_ft) = (distance("at_ft", quantity.kind() == Kind::Speed), distance("from_ft", is_break));
+    let distance = quantity.distance().and_then(|(key, feet)| value(fields.number(key, feet)));
+    let (at_ft, from_ft) = if quantity == Quantity::Speed { (distance, None) } else { (None, distance) };
     let unit = (!units.is_empty()).then(|| value(fields.choice("unit", units, Unit::name))).flatten();
     let positive = (!positives.is_empty()).then(|| value(fields.choice("positive", positives, Positive::name)));
     Some(Column { header: header?.value, unit, positive: positive.flatten(), at_ft, from_ft })

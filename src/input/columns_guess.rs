@@ -5,6 +5,7 @@
 //! line that rests on a default says so, for a person to check.
 
 use std::io::Read;
+use std::ops::RangeInclusive;
 use std::path::Path;
 
 use csv::ByteRecord;
@@ -111,9 +112,8 @@ fn describe(map: &mut ColumnMap, quantity: Quantity, header: &str, size: Option<
     } else {
         size.and_then(|size| likely_unit(quantity, header, size))
     };
-    let from_ft =
-        matches!(quantity, Quantity::VerticalBreak | Quantity::GloveSideBreak).then(|| distance(header)).flatten();
-    let at_ft = (quantity == Quantity::Speed).then(|| distance(header)).flatten();
+    let distance = quantity.distance().and_then(|(_, feet)| distance(header, &feet));
+    let (at_ft, from_ft) = if quantity == Quantity::Speed { (distance, None) } else { (None, distance) };
     let is_sideways = quantity.kind() == Kind::Length { is_sideways: true };
     let positive = is_sideways.then(|| direction(header, quantity));
     map.columns.insert(quantity, Column { header: header.to_owned(), unit, positive, at_ft, from_ft });
@@ -190,10 +190,10 @@ fn likely_unit(quantity: Quantity, header: &str, size: f64) -> Option<Unit> {
 }
 
 /// A distance named in a header, such as `from_40ft` or `50ft`.
-fn distance(header: &str) -> Option<f64> {
+fn distance(header: &str, allowed: &RangeInclusive<f64>) -> Option<f64> {
     let lower = header.to_lowercase();
     let words = lower.split(|c: char| !c.is_alphanumeric());
-    words.filter_map(|word| word.strip_suffix("ft")?.parse::<f64>().ok()).find(|feet| (5.0..=60.5).contains(feet))
+    words.filter_map(|word| word.strip_suffix("ft")?.parse::<f64>().ok()).find(|feet| allowed.contains(feet))
 }
 
 /// The direction a header names; the catcher's view when it says right.

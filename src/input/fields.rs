@@ -18,7 +18,7 @@ use super::syntax::syntax_fault;
 use super::unit_hints::unit_hint;
 
 /// Longest text accepted and longest value repeated in a message, in characters.
-const LONGEST_TEXT: usize = 60;
+pub const LONGEST_TEXT: usize = 60;
 /// Jaro-Winkler likeness from which a known word is offered for an unknown one.
 const NEAR_ENOUGH: f64 = 0.85;
 

@@ -37,6 +37,7 @@ mod plan;
 pub use columns::{Column, ColumnMap};
 pub use columns_guess::{Proposal, propose, read_proposal};
 pub use error::{Fault, InputError, Told, visible};
+pub use fields::LONGEST_TEXT;
 pub use file::{read_text, text_from_bytes};
 pub use outline::{Content, Entry, Outline};
 pub use quantity::{Positive, Quantity, Unit};

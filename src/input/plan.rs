@@ -77,6 +77,24 @@ impl Plan {
         self.number(record, quantity)?.ok_or_else(|| Reason::Missing { column: column() })
     }
 
+    /// What was measured is in range; what it is for the whole flight must be too.
+    pub(super) fn check_restored(&self, record: &ByteRecord, quantity: Quantity, restored: f64) -> Result<(), Reason> {
+        let (low, high) = quantity.range();
+        match self.slot(quantity) {
+            Some(slot) if !(low..=high).contains(&restored) => {
+                let cell = excerpt(record.get(slot.index).unwrap_or_default());
+                let unit = quantity.own_unit().map_or("", Unit::name);
+                let whole = if quantity == Quantity::Speed { "at release" } else { "over the whole flight" };
+                Err(Reason::Impossible {
+                    column: slot.header.clone(),
+                    found: format!("{cell}, which is {restored:.1} {unit} {whole}"),
+                    allowed: format!("{low} to {high} {unit} {whole}"),
+                })
+            }
+            _ => Ok(()),
+        }
+    }
+
     /// The spin's push, as a right-hander's.
     pub(super) fn clock(&self, record: &ByteRecord, hand: Option<Hand>) -> Result<Option<Clock>, Reason> {
         let Some(slot) = self.slot(Quantity::SpinClock) else { return Ok(None) };

@@ -3,6 +3,8 @@
 //! Inside a session every number is in our unit and hand-free; here is the table that brings it
 //! there. Which column of a file holds what is in [`super::columns`].
 
+use std::ops::RangeInclusive;
+
 use crate::geometry::Hand;
 use crate::pitch::SLOWEST_MPH;
 use crate::units::{FOOT, INCH, MPH};
@@ -221,6 +223,19 @@ impl Quantity {
             Self::ReleaseSide => (-6.0, 6.0),
             Self::PlateSide | Self::PlateHeight => (-150.0, 200.0),
             Self::Pitch | Self::BatterSide | Self::Outcome | Self::Date | Self::Grip | Self::Wobble => (0.0, 0.0),
+        }
+    }
+
+    /// The key that says where it was measured, and the feet from the plate it may name; nothing for what is measured
+    /// in one place.
+    ///
+    /// A full flight's movement is eight times that of its last 20 ft: from nearer, what is restored is the unit's
+    /// error and no movement (common practice, no published source).
+    pub(super) fn distance(self) -> Option<(&'static str, RangeInclusive<f64>)> {
+        match self {
+            Self::Speed => Some(("at_ft", 5.0..=60.5)),
+            Self::VerticalBreak | Self::GloveSideBreak => Some(("from_ft", 20.0..=60.5)),
+            _ => None,
         }
     }
 

@@ -1,8 +1,9 @@
 //! Session files: rows of any export into throws.
 //!
 //! Each row either becomes a throw or is set aside with its row number and reason; blank rows are
-//! skipped. A file is refused as a whole when it names no columns we need, or when half of its
-//! rows cannot be used: then something is wrong with the map and not with the rows.
+//! skipped. A file is refused as a whole when it names no columns we need, when it holds no row at
+//! all, or when half of its rows cannot be used: then something is wrong with the map and not with
+//! the rows.
 
 use std::collections::HashMap;
 use std::io::Read;
@@ -45,7 +46,7 @@ pub struct ReadOptions<'a> {
 /// Reads session files; `-` is standard input.
 ///
 /// # Errors
-/// When a file cannot be opened or read, lacks a column, or is mostly unusable.
+/// When a file cannot be opened or read, lacks a column, holds no throws, or is mostly unusable.
 pub fn read_sessions(paths: &[PathBuf], options: ReadOptions) -> Result<Session, InputError> {
     let mut reading = Reading::new(options);
     for path in paths {
@@ -141,6 +142,15 @@ impl<'a> Reading<'a> {
             }
         }
         self.bytes_before += table.bytes_read();
+        if tally.rows == 0 {
+            let hint = "export the throws again, or leave this file out";
+            return Err(SessionError::of_file(
+                name,
+                "there are no throws below the header",
+                "a row for each throw",
+                hint,
+            ));
+        }
         tally.give_up_if_hopeless(name, true)
     }
 
@@ -195,6 +205,9 @@ impl<'a> Reading<'a> {
             height_in: plan.number(record, Q::PlateHeight)?,
         };
         let (speed_mph, vertical_break_in, glove_side_break_in) = self.full_flight.restore(speed, vertical, glove_side);
+        plan.check_restored(record, Q::Speed, speed_mph)?;
+        plan.check_restored(record, Q::VerticalBreak, vertical_break_in)?;
+        plan.check_restored(record, Q::GloveSideBreak, glove_side_break_in)?;
         let shape = crate::pitch::Shape { speed_mph, vertical_break_in, glove_side_break_in };
         let file = usize::from(place.file);
         let day = cells::day(plan.text(record, Q::Date).unwrap_or(self.session.files[file].as_bytes()));

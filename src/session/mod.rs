@@ -187,9 +187,9 @@ pub enum Reason {
     Impossible {
         /// The file's own name of the column.
         column: String,
-        /// The cell, shortened.
+        /// The cell, shortened, and what it means for the whole flight when that is what is not possible.
         found: String,
-        /// The range allowed, in the column's unit.
+        /// The range allowed, with its unit.
         allowed: String,
     },
     /// The header once more in the middle of the file.

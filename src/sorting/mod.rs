@@ -112,9 +112,13 @@ impl Sorted {
     }
 }
 
-/// `session` without the throws that say nothing; each is set aside with its reason.
+/// `session` without the throws that say nothing; each is set aside with its reason. Nobody looks for the zero of a
+/// day here, so what was measured is judged as it stands.
 pub fn screened(session: Session) -> Session {
-    let reasons = screening::screen(&session);
+    let mut reasons = screening::screen(&session);
+    for (throw, reason) in session.throws.iter().zip(&mut reasons) {
+        *reason = reason.take().or_else(|| too_much_movement(&look_of(throw.shape)));
+    }
     let is_kept: Vec<bool> = reasons.iter().map(Option::is_none).collect();
     let set_aside = all_set_aside(&session, reasons);
     let kept = session.throws.iter().zip(is_kept).filter(|(_, is_kept)| *is_kept);
@@ -254,15 +258,20 @@ fn set_wild_movement_aside(
     reasons: &mut [Option<Box<Reason>>],
 ) {
     for (index, throw) in session.throws.iter().enumerate() {
-        if assignments[index] == Assignment::Unsorted {
-            let [_, vertical, glove_side] = corrected_look(throw, fit);
-            let movement_in = vertical.hypot(glove_side);
-            if movement_in > MOST_MOVEMENT_IN {
-                assignments[index] = Assignment::SetAside;
-                reasons[index] = Some(Box::new(Reason::TooMuchMovement { movement_in, most_in: MOST_MOVEMENT_IN }));
-            }
+        let wild = || too_much_movement(&corrected_look(throw, fit));
+        if assignments[index] == Assignment::Unsorted
+            && let Some(reason) = wild()
+        {
+            assignments[index] = Assignment::SetAside;
+            reasons[index] = Some(reason);
         }
     }
+}
+
+fn too_much_movement([_, vertical, glove_side]: &Look) -> Option<Box<Reason>> {
+    let movement_in = vertical.hypot(*glove_side);
+    let most_in = MOST_MOVEMENT_IN;
+    (movement_in > most_in).then(|| Box::new(Reason::TooMuchMovement { movement_in, most_in }))
 }
 
 fn all_set_aside(session: &Session, reasons: Vec<Option<Box<Reason>>>) -> Vec<SetAside> {

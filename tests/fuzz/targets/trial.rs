@@ -1,8 +1,8 @@
-//! Any bytes as a grip trial. What must hold stands in `bodies.rs`, which the stable tests share.
+//! Any bytes as a grip trial. What must hold stands in `tests/common/fuzz_bodies.rs`, which the stable tests share.
 
 #![no_main]
 
-#[path = "../bodies.rs"]
+#[path = "../../common/fuzz_bodies.rs"]
 mod bodies;
 
 libfuzzer_sys::fuzz_target!(|bytes: &[u8]| bodies::run(bodies::Target::Trial, bytes));
