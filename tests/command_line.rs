@@ -137,6 +137,7 @@ fn pain_forbids_everything() {
     let text = answer(120, &["advise", &file.to_string_lossy(), "--draws", "16"]);
     std::fs::remove_file(&file).expect("the temporary file goes");
     assert!(text.contains("Do not add a sweeper now.") && text.contains("stop throwing"), "{text}");
+    assert!(!text.contains("mph") || text.find("mph") > text.find("Assumed"), "no shape beside the pain: {text}");
 }
 
 #[test]

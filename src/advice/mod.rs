@@ -61,9 +61,10 @@ pub struct Advice<'p> {
     pub reasons: Vec<Reason>,
     /// What to watch.
     pub cautions: Vec<Caution>,
-    /// The pitch to chase: the one asked about, or the better one. Nothing when no shape is in reach.
+    /// The pitch to chase: the one asked about, or the better one. Nothing when no shape is in reach or
+    /// something forbids the pitch.
     pub target: Option<Candidate>,
-    /// The other families, best first.
+    /// The other families that he may throw, best first.
     pub alternatives: Vec<Alternative>,
     /// Today at its best.
     pub today: Today,
@@ -112,11 +113,12 @@ pub fn advise(profile: &Profile, question: Question) -> Advice<'_> {
     let today = Today::of(&stage);
     let drawn = draws(profile.athlete.level, stage.pitches.len(), question.draws, question.seed);
     let worlds = worlds(&stage, &today, drawn);
+    let bar = bar(profile, question.family);
     let (asked, mut alternatives) = rayon::join(
-        || Asked::of(&stage, &today, question, &worlds),
+        // What may not be thrown is not looked for: a number beside a bar would tempt.
+        || if bar.is_none() { Asked::of(&stage, &today, question, &worlds) } else { None },
         || alternatives(&stage, &today, question, &worlds),
     );
-    let bar = bar(profile, question.family);
     let weighed = Weighed::of(profile, question, asked.as_ref(), &alternatives, bar);
     let asked = asked.map(|asked| asked.candidate);
     let target = match weighed.better {
@@ -127,7 +129,8 @@ pub fn advise(profile: &Profile, question: Question) -> Advice<'_> {
     };
     if let Some(better) = weighed.better {
         alternatives.retain(|alternative| alternative.family != better);
-        alternatives.insert(0, Alternative { family: question.family, candidate: asked });
+        alternatives.push(Alternative { family: question.family, candidate: asked });
+        best_first(&mut alternatives);
     }
     let cautions = Caution::all_of(profile, target.as_ref());
     Advice {
@@ -159,20 +162,24 @@ impl Asked {
     }
 }
 
-/// The best of each family he does not throw yet, best first, those out of reach last.
+/// The best of each family he may throw and does not yet, best first, those out of reach last.
 fn alternatives(stage: &Stage, today: &Today, question: Question, worlds: &[World]) -> Vec<Alternative> {
     let owned = |family: Family| stage.pitches.iter().any(|pitch| pitch.family == family);
     let mut all: Vec<Alternative> = FAMILIES
         .into_par_iter()
-        .filter(|&family| family != question.family && !owned(family))
+        .filter(|&family| family != question.family && !owned(family) && bar(stage.profile, family).is_none())
         .map(|family| Alternative {
             family,
             candidate: best_of_family(stage, today, family, question.command, worlds).ok(),
         })
         .collect();
-    let gain = |a: &Alternative| a.candidate.as_ref().map_or(f64::NEG_INFINITY, |c| c.worth.overall.value);
-    all.sort_by(|a, b| gain(b).total_cmp(&gain(a)));
+    best_first(&mut all);
     all
+}
+
+fn best_first(alternatives: &mut [Alternative]) {
+    let gain = |a: &Alternative| a.candidate.as_ref().map_or(f64::NEG_INFINITY, |c| c.worth.overall.value);
+    alternatives.sort_by(|a, b| gain(b).total_cmp(&gain(a)));
 }
 
 struct Weighed {
@@ -189,19 +196,15 @@ impl Weighed {
         alternatives: &[Alternative],
         bar: Option<Bar>,
     ) -> Self {
-        let mut reasons = Vec::new();
         if let Some(bar) = bar {
-            reasons.push(Reason::Forbidden(bar));
+            return Self { verdict: Verdict::NotNow, reasons: vec![Reason::Forbidden(bar)], better: None };
         }
-        match asked {
-            Some(asked) => reasons.extend(Reason::all_of(profile, asked)),
-            None => reasons.push(Reason::out_of_reach(profile, question.family)),
-        }
+        let mut reasons = match asked {
+            Some(asked) => Reason::all_of(profile, asked),
+            None => vec![Reason::out_of_reach(profile, question.family)],
+        };
         let asked = asked.map(|asked| &asked.candidate);
-        if bar.is_some() {
-            return Self { verdict: Verdict::NotNow, reasons, better: None };
-        }
-        if let Some((better, chance)) = better(profile, asked, alternatives) {
+        if let Some((better, chance)) = better(asked, alternatives) {
             let (family, gain) = (better.family, better.worth.overall);
             let mut first = vec![Reason::Better { family, gain, chance }];
             first.extend(Reason::to_try_first(profile, better));
@@ -227,28 +230,20 @@ pub fn verdict_on(profile: &Profile, candidate: &Candidate) -> Verdict {
     if sure { Verdict::Add } else { Verdict::Trial }
 }
 
-/// Another family that is allowed and clearly better, if there is one, and the share of worlds in which
+/// Another family that is clearly better, if there is one, and the share of worlds in which
 /// it gains more.
-fn better<'a>(
-    profile: &Profile,
-    asked: Option<&Candidate>,
-    alternatives: &'a [Alternative],
-) -> Option<(&'a Candidate, f64)> {
+fn better<'a>(asked: Option<&Candidate>, alternatives: &'a [Alternative]) -> Option<(&'a Candidate, f64)> {
     let own = asked.map(|candidate| &candidate.worth);
-    alternatives
-        .iter()
-        .filter(|alternative| bar(profile, alternative.family).is_none())
-        .filter_map(|alternative| alternative.candidate.as_ref())
-        .find_map(|candidate| {
-            let worth = &candidate.worth;
-            let more = worth.overall.value - own.map_or(0.0, |own| own.overall.value);
-            let zero = vec![0.0; worth.by_world.len()];
-            let against = own.map_or(&zero, |own| &own.by_world);
-            let wins = worth.by_world.iter().zip(against).filter(|(a, b)| a > b).count();
-            let chance = wins as f64 / zero.len().max(1) as f64;
-            let good = worth.chance_real >= WORTH_A_TRIAL && more > CLEARLY_MORE && chance >= MORE_OFTEN;
-            good.then_some((candidate, chance))
-        })
+    alternatives.iter().filter_map(|alternative| alternative.candidate.as_ref()).find_map(|candidate| {
+        let worth = &candidate.worth;
+        let more = worth.overall.value - own.map_or(0.0, |own| own.overall.value);
+        let zero = vec![0.0; worth.by_world.len()];
+        let against = own.map_or(&zero, |own| &own.by_world);
+        let wins = worth.by_world.iter().zip(against).filter(|(a, b)| a > b).count();
+        let chance = wins as f64 / zero.len().max(1) as f64;
+        let good = worth.chance_real >= WORTH_A_TRIAL && more > CLEARLY_MORE && chance >= MORE_OFTEN;
+        good.then_some((candidate, chance))
+    })
 }
 
 /// What forbids this family to this athlete. Guidelines of USA Baseball and Major League Baseball,

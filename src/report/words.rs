@@ -5,7 +5,7 @@ use crate::evaluate::PitchOutlook;
 use crate::geometry::Side;
 use crate::pitch::Family;
 use crate::profile::Supination;
-use crate::search::{Command, TRIFLE};
+use crate::search::{Candidate, Command, TRIFLE};
 use crate::why::Assumption;
 
 use super::format::{in_hundred, percent, plain, rate, signed_range};
@@ -31,6 +31,27 @@ pub(super) fn headline(advice: &Advice) -> String {
             let better = advice.target.as_ref().map_or("another pitch".into(), |t| with_article(t.family));
             format!("Not {asked}: {better} would do more.")
         }
+    }
+}
+
+/// The heading over the shape of `target`.
+pub(super) fn shape_heading(advice: &Advice, target: &Candidate) -> String {
+    match advice.verdict {
+        Verdict::NotNow => format!("The best {} in reach, not advised now", target.family),
+        Verdict::Add | Verdict::Trial | Verdict::OtherPitch => format!("The {} to chase", target.family),
+    }
+}
+
+/// What to do after reading the answer.
+pub(super) fn next(advice: &Advice) -> Vec<String> {
+    let hurt = advice.reasons.iter().any(|reason| matches!(reason, Reason::Forbidden(Bar::Pain | Bar::Injury)));
+    match advice.verdict {
+        Verdict::NotNow if hurt => Vec::new(),
+        Verdict::NotNow => vec!["usage: what a better mix of the pitches he throws already would bring".into()],
+        Verdict::Add | Verdict::Trial | Verdict::OtherPitch => vec![
+            "trial: throw a few grips, mark them in a file, and see which makes this shape".into(),
+            "plan: the off-season day by day; progress: whether the shape arrives and what pays for it".into(),
+        ],
     }
 }
 

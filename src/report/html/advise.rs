@@ -25,7 +25,7 @@ pub fn advise(advice: &Advice, sights: Option<&PerSide<Sight>>) -> String {
     let inks = all_inks(advice);
     if let Some(target) = &advice.target {
         page.pictures(
-            "The shape to chase",
+            &words::shape_heading(advice, target),
             "shape",
             [shape_map(advice, target, &inks), faces(target.recipe.spin, profile.athlete.throws)],
         );
@@ -39,7 +39,12 @@ pub fn advise(advice: &Advice, sights: Option<&PerSide<Sight>>) -> String {
         page.pictures("How it would be used", "usage", uses);
     }
     let cautions = advice.cautions.iter().map(|&caution| words::caution(caution));
-    page.beside("What each pitch would be worth", ("worth", &worth_by_family(advice)), ("Cautions", cautions));
+    if advice.target.is_none() && advice.alternatives.is_empty() {
+        page.list("Cautions", cautions);
+    } else {
+        page.beside("What each pitch would be worth", ("worth", &worth_by_family(advice)), ("Cautions", cautions));
+    }
+    page.list("Next", words::next(advice));
     page.assumptions(profile);
     page.finish()
 }
@@ -53,7 +58,7 @@ fn facts(advice: &Advice, target: &Candidate) -> Vec<(String, String)> {
     let spin = target.recipe.spin;
     let worth = &target.worth;
     vec![
-        ("speed to chase".into(), format!("{} mph", plain(shape.speed_mph, 0))),
+        ("speed".into(), format!("{} mph", plain(shape.speed_mph, 1))),
         ("vertical break".into(), format!("{} in", signed(shape.vertical_break_in, 1))),
         ("glove-side break".into(), format!("{} in", signed(shape.glove_side_break_in, 1))),
         (
@@ -87,7 +92,8 @@ fn new_name(advice: &Advice, target: &Candidate) -> &'static str {
 }
 
 fn shape_map(advice: &Advice, target: &Candidate, inks: &[Ink]) -> Picture {
-    let mut map = todays_map(advice.profile, format!("How his pitches move, and the {} to chase", target.family), inks);
+    let mut map =
+        todays_map(advice.profile, format!("How his pitches move, and the best {} in reach", target.family), inks);
     map.target = inks.last().map(|&ink| MapTarget {
         name: new_name(advice, target),
         ink,

@@ -39,7 +39,6 @@ fn pretty(form: &impl Serialize) -> String {
     text
 }
 
-fn round(value: f64, places: i32) -> f64 {
-    let scale = 10_f64.powi(places);
-    (value * scale).round() / scale + 0.0
+fn round(value: f64, places: usize) -> f64 {
+    format!("{value:.places$}").parse().map_or(value, |rounded: f64| rounded + 0.0)
 }

@@ -26,6 +26,11 @@ pub fn advise(advice: &Advice, leaning: Option<&Why>, width: u16) -> String {
     alternatives(&mut page, advice);
     page.heading("Cautions");
     page.list(advice.cautions.iter().map(|&caution| words::caution(caution)));
+    let next = words::next(advice);
+    if !next.is_empty() {
+        page.heading("Next");
+        page.list(next);
+    }
     page.assumptions(advice.profile);
     page.finish()
 }
@@ -33,26 +38,25 @@ pub fn advise(advice: &Advice, leaning: Option<&Why>, width: u16) -> String {
 fn shape(page: &mut Page, advice: &Advice, target: &Candidate) {
     let Recipe { shape, spin, seam_in } = target.recipe;
     let hand = advice.profile.athlete.throws;
-    page.heading(&format!("The {} to chase", target.family));
-    let range = |(low, high): (f64, f64), unit: &str| format!("{} to {} {unit}", signed(low, 1), signed(high, 1));
-    let speed = target.window.speed_mph;
+    page.heading(&words::shape_heading(advice, target));
+    let range = |(low, high): (f64, f64), show: fn(f64, usize) -> String, unit: &str| {
+        let (low, high) = (show(low, 1), show(high, 1));
+        if low == high { "this only".into() } else { format!("{low} to {high} {unit}") }
+    };
+    let window = target.window;
     page.table(
-        &["", "target", "window (keeps 90 % of the gain)"],
+        &["", "best", "range that keeps 90 % of the gain"],
         vec![
-            vec![
-                "speed".into(),
-                format!("{} mph", plain(shape.speed_mph, 1)),
-                format!("{} to {} mph", plain(speed.0, 1), plain(speed.1, 1)),
-            ],
+            vec!["speed".into(), format!("{} mph", plain(shape.speed_mph, 1)), range(window.speed_mph, plain, "mph")],
             vec![
                 "vertical break".into(),
                 format!("{} in", signed(shape.vertical_break_in, 1)),
-                range(target.window.vertical_break_in, "in"),
+                range(window.vertical_break_in, signed, "in"),
             ],
             vec![
                 "glove-side break".into(),
                 format!("{} in", signed(shape.glove_side_break_in, 1)),
-                range(target.window.glove_side_break_in, "in"),
+                range(window.glove_side_break_in, signed, "in"),
             ],
         ],
     );
@@ -104,7 +108,7 @@ fn mix(page: &mut Page, advice: &Advice, target: &Candidate, side: Side, worth: 
             [vec![name, before], words::outcome_cells(after)].concat()
         })
         .collect();
-    page.table(&["pitch", "before", "with", "aim", "miss", "weak", "solid", "take"], rows);
+    page.table(&["pitch", "without", "with", "aim", "miss", "weak", "solid", "take"], rows);
 }
 
 fn leans_on(page: &mut Page, why: &Why) {
