@@ -374,7 +374,7 @@ fn the_slowest_pitches_are_answered_about_too() {
     for family in [Family::Sinker, Family::Knuckleball] {
         let text = format!(
             "[athlete]\nname = \"Any One\"\nthrows = \"left\"\n[[pitch]]\nname = \"slow\"\nfamily = \"{family}\"\n\
-             speed_mph = 30\nvertical_break_in = 0\nglove_side_break_in = -40\nthrows = 1\nspread.speed_mph = 8\n"
+             speed_mph = 40\nvertical_break_in = 0\nglove_side_break_in = -40\nthrows = 1\nspread.speed_mph = 8\n"
         );
         let profile = profile_from_toml(&text, "slow.toml").unwrap_or_else(|error| panic!("{error}"));
         for asked in [Family::Knuckleball, Family::FourSeam, Family::Curveball] {

@@ -157,7 +157,7 @@ fn what_no_throw_can_have_is_set_aside_alike_by_all_that_read_throws() {
         );
         assert!(told[1].0 == 23 && told[1].1.contains("in of movement"), "{told:?}");
         assert!(
-            told[2].0 == 24 && told[2].1.ends_with(" mph at release; allowed is 25 to 110 mph at release"),
+            told[2].0 == 24 && told[2].1.ends_with(" mph at release; allowed is 40 to 110 mph at release"),
             "{told:?}"
         );
         assert!(set_aside.iter().all(|row| row["file"] == *rows), "{set_aside:?}");

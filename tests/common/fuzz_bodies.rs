@@ -13,7 +13,7 @@ use arsenalfit::input::{
     ColumnMap, InputError, ReadOptions, profile_from_toml, propose, session_from_bytes, text_from_bytes,
 };
 use arsenalfit::inspect::{Inspected, inspect};
-use arsenalfit::pitch::{Family, Shape};
+use arsenalfit::pitch::{Family, SLOWEST_MPH, Shape};
 use arsenalfit::profile::Profile;
 use arsenalfit::profile_text::updated_profile;
 use arsenalfit::report::follow::Ground;
@@ -125,7 +125,7 @@ fn columns(bytes: &[u8]) {
     assert_finite(&map);
     check_rewritten_map(&map);
     let full_flight = FullFlight::new(map.measured());
-    for speed_mph in [25.0, 61.3, 95.0, 110.0] {
+    for speed_mph in [SLOWEST_MPH, 61.3, 95.0, 110.0] {
         let (release_mph, vertical, glove_side) = full_flight.restore(speed_mph, 1.0, 1.0);
         assert!(release_mph.is_finite() && release_mph > speed_mph - 1e-9, "{speed_mph} mph from {release_mph} mph");
         assert!(vertical.is_finite() && vertical > 0.9, "an inch becomes {vertical} in");
@@ -185,7 +185,7 @@ fn throws(map: &ColumnMap, rows: &[u8], hand: Option<Hand>) -> Option<Session> {
         let has = |index: Option<u16>, words: &[String]| index.is_none_or(|index| usize::from(index) < words.len());
         assert!(has(Some(throw.day), &session.days), "{throw:?}");
         assert!(has(throw.label, &session.labels) && has(throw.grip, &session.grips), "{throw:?}");
-        assert!((25.0..=110.0).contains(&throw.shape.speed_mph), "{throw:?}");
+        assert!((SLOWEST_MPH..=110.0).contains(&throw.shape.speed_mph), "{throw:?}");
         let movement = [throw.shape.vertical_break_in, throw.shape.glove_side_break_in];
         assert!(movement.iter().all(|inches| inches.abs() <= 80.0), "{throw:?}");
         assert!(throw.spin.active_fraction.is_none_or(|active| (0.0..=1.0).contains(&active)), "{throw:?}");
