@@ -27,7 +27,10 @@ pub(super) fn sort(cli: &Cli, args: &SortArgs) -> Result<String, Failure> {
     let sorted = crate::sorting::sort(&session, options(cli.seed, args.most_pitches));
     let update = args.write.as_deref().map(|path| write(path, args, &session, &sorted)).transpose()?;
     Ok(match cli.format {
-        Format::Text => terminal::sort(&session, &sorted, update.as_ref(), width()),
+        Format::Text => {
+            let path = args.write.as_deref().unwrap_or(Path::new("")).to_string_lossy();
+            terminal::sort(&session, &sorted, update.as_ref().map(|update| (update, path.as_ref())), width())
+        }
         Format::Json => json::sort(&session, &sorted),
     })
 }
