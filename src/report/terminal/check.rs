@@ -1,7 +1,7 @@
 //! The page of `check`.
 
 use crate::input::visible;
-use crate::inspect::Inspected;
+use crate::inspect::{Inspected, second_looks};
 use crate::pitch::Family;
 use crate::profile::{Pitch, Profile};
 use crate::stats::Estimate;
@@ -39,6 +39,11 @@ pub fn check(profile: &Profile, inspected: &[Inspected], elevation_ft: f64, file
         ]
     });
     page.table(&["pitch", "vertical, in", "glove side, in"], rows.collect());
+    let looks = second_looks(profile);
+    if !looks.is_empty() {
+        page.heading("Worth a second look");
+        page.list(looks.iter().map(ToString::to_string));
+    }
     page.assumptions(profile);
     next(&mut page, profile, file);
     page.finish()
