@@ -1,6 +1,10 @@
 //! What an athlete has: each pitch's spin, what of its movement the spin explains and what is left
 //! for the seams, and what the shape would be in other air.
 
+mod second_look;
+
+pub use second_look::{SecondLook, second_looks, second_looks_at};
+
 use crate::evaluate::Stage;
 use crate::flight::Air;
 use crate::flight::inverse::{Shares, active_spin_needed, restated, shares};

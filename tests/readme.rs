@@ -38,6 +38,11 @@ fn the_profile_in_the_readme_is_a_valid_one() {
 }
 
 #[test]
+fn the_column_map_in_the_readme_is_a_valid_one() {
+    arsenalfit::input::ColumnMap::from_toml(&blocks("toml")[1], "README.md").expect("it loads");
+}
+
+#[test]
 fn every_line_that_the_readme_tells_to_type_works() {
     let lines: Vec<String> = blocks("sh").iter().flat_map(|block| lines_of(block)).collect();
     let place = Place::new();

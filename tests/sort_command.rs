@@ -107,3 +107,33 @@ fn a_session_that_cannot_be_used_is_one_clear_error() {
         assert!(output.stdout.is_empty() && message.contains(said), "{arguments:?}: {message}");
     }
 }
+
+#[test]
+fn the_wrong_hand_and_the_wrong_unit_are_doubted() {
+    let folder = folder("misread");
+    let text = fs::read_to_string(SESSIONS[0]).expect("a session");
+    let turned = folder.join("turned.csv");
+    let mut lines = text.lines();
+    let mut all = vec![lines.next().expect("a header").to_owned()];
+    all.extend(lines.map(|line| {
+        let mut cells: Vec<String> = line.split(',').map(str::to_owned).collect();
+        cells[2] = cells[2].parse::<f64>().map_or_else(|_| cells[2].clone(), |inches| (-inches).to_string());
+        cells[5].clear();
+        cells.join(",")
+    }));
+    fs::write(&turned, all.join("\n")).expect("it is written");
+    let doubts = answer(&["sort", &turned.to_string_lossy(), "--hand", "left", "--format", "json"]);
+    assert!(doubts.contains("the hand; and the family"), "{doubts}");
+    let sound = answer(&["sort", SESSIONS[0], "--hand", "left", "--format", "json"]);
+    assert!(!sound.contains("usual is"), "{sound}");
+    let profile = fs::read_to_string("profiles/high-slot-left.toml").expect("a profile");
+    let metres: String = profile
+        .lines()
+        .map(|line| if line.starts_with("height_ft") { "height_ft = 1.8\n".to_owned() } else { format!("{line}\n") })
+        .collect();
+    let path = folder.join("metres.toml");
+    fs::write(&path, metres).expect("it is written");
+    let told = answer(&["check", &path.to_string_lossy()]);
+    assert!(told.contains("Worth a second look") && told.contains("write 5.9"), "{told}");
+    fs::remove_dir_all(folder).expect("it goes");
+}

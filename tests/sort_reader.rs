@@ -111,6 +111,10 @@ fn units_signs_and_words_follow_the_map() {
     assert!((throw.shape.vertical_break_in - 15.748).abs() < 0.01);
     assert!((throw.shape.glove_side_break_in + 3.937).abs() < 0.01, "a left-hander's glove side is the catcher's left");
     assert_eq!(throw.outcome, Some(Outcome::SwingAndMiss));
+    for word in ["km/h", "kmh"] {
+        let same = read_with(text.as_bytes(), &map.replace("kph", word), Some(Hand::Left)).expect("mapped");
+        assert_eq!(same.throws, session.throws, "{word}");
+    }
     let unknown = read_with(text.as_bytes(), map, None).expect_err("the hand is needed");
     assert!(unknown.to_string().contains("--hand"), "{unknown}");
 }
@@ -252,6 +256,17 @@ fn a_proposed_map_can_be_shown_and_still_names_the_header() {
     assert!(!shown.contains(['\u{202e}', '\u{7}', '\u{200b}']), "{shown:?}");
     let again = ColumnMap::from_toml(&shown, "proposed.toml").expect("a proposal can be used");
     assert_eq!(again.columns[&Quantity::Speed].header, header);
+}
+
+#[test]
+fn plain_abbreviations_are_recognised() {
+    let text = "Velo,Vert Break,Horz Break,Rel Height,Rel Side,Ext\n91,15,-7,5.9,2,6\n";
+    let proposal = propose("short.csv", text.as_bytes()).expect("a table");
+    for (quantity, header) in
+        [(Quantity::ReleaseHeight, "Rel Height"), (Quantity::ReleaseSide, "Rel Side"), (Quantity::Extension, "Ext")]
+    {
+        assert_eq!(proposal.map.columns[&quantity].header, header);
+    }
 }
 
 #[test]

@@ -50,7 +50,10 @@ fn check(cli: &Cli, args: &CheckArgs) -> Result<String, Failure> {
     let profile = read_profile(&args.profile.profile)?;
     let inspected = inspect(&profile, Air::standard(args.elevation * FOOT));
     Ok(match cli.format {
-        Format::Text => terminal::check(&profile, &inspected, args.elevation, width()),
+        Format::Text => {
+            let file = args.profile.profile.to_string_lossy();
+            terminal::check(&profile, &inspected, args.elevation, &file, width())
+        }
         Format::Json => json::check(&profile, &inspected, args.elevation),
     })
 }

@@ -6,6 +6,7 @@ use crate::geometry::Hand;
 use crate::input::{
     ColumnMap, ReadOptions, profile_from_toml, read_columns, read_proposal, read_sessions, read_text, visible,
 };
+use crate::inspect::second_looks_at;
 use crate::profile::Profile;
 use crate::profile_text::{ProfileUpdate, updated_profile};
 use crate::report::{json, terminal};
@@ -24,10 +25,15 @@ pub(super) fn sort(cli: &Cli, args: &SortArgs) -> Result<String, Failure> {
         return explain(&args.sessions[0]);
     }
     let session = read(&args.sessions, &args.reading)?;
-    let sorted = crate::sorting::sort(&session, options(cli.seed, args.most_pitches));
+    let mut sorted = crate::sorting::sort(&session, options(cli.seed, args.most_pitches));
+    // The usual shapes of families stand below sorting, so these doubts are added to its own here.
+    sorted.cautions.extend(second_looks_at(&sorted).iter().map(|look| format!("the {look}")));
     let update = args.write.as_deref().map(|path| write(path, args, &session, &sorted)).transpose()?;
     Ok(match cli.format {
-        Format::Text => terminal::sort(&session, &sorted, update.as_ref(), width()),
+        Format::Text => {
+            let path = args.write.as_deref().unwrap_or(Path::new("")).to_string_lossy();
+            terminal::sort(&session, &sorted, update.as_ref().map(|update| (update, path.as_ref())), width())
+        }
         Format::Json => json::sort(&session, &sorted),
     })
 }

@@ -46,14 +46,15 @@ pub(super) fn read(text: &str) -> Result<ColumnMap, Vec<Fault>> {
 /// One column; nothing when the map does not name it.
 fn column(fields: &mut Fields, quantity: Quantity) -> Option<Column> {
     fields.needs(&["header"]);
-    let (units, positives) = (Unit::of_kind(quantity.kind()), Positive::of_kind(quantity.kind()));
+    let (units, positives) = (Unit::words_of_kind(quantity.kind()), Positive::of_kind(quantity.kind()));
     let filled = |text: &str| Some(text.trim_ascii().to_owned()).filter(|text| !text.is_empty());
     let text = Content::Text { most: usize::MAX };
     let copy = |_: &str| Some("copy it from the file's first row".into());
     let header = fields.parsed("header", text, "a header of the file", filled, copy);
     let distance = quantity.distance().and_then(|(key, feet)| value(fields.number(key, feet)));
     let (at_ft, from_ft) = if quantity == Quantity::Speed { (distance, None) } else { (None, distance) };
-    let unit = (!units.is_empty()).then(|| value(fields.choice("unit", units, Unit::name))).flatten();
+    let unit = (!units.is_empty()).then(|| value(fields.choice("unit", &units, |(word, _)| word))).flatten();
+    let unit = unit.map(|(_, unit)| unit);
     let positive = (!positives.is_empty()).then(|| value(fields.choice("positive", positives, Positive::name)));
     Some(Column { header: header?.value, unit, positive: positive.flatten(), at_ft, from_ft })
 }

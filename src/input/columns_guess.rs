@@ -149,6 +149,7 @@ fn suitability(quantity: Quantity, header: &str, size: Option<f64>) -> usize {
 fn telling_words(quantity: Quantity) -> &'static [&'static [&'static str]] {
     const MOVES: &[&str] = &["break", "movement", "move", "shift"];
     const UP: &[&str] = &["vertical", "vert", "up", "rise", "ride", "drop"];
+    const RELEASE: &[&str] = &["release", "rel"];
     const ACROSS: &[&str] = &["horizontal", "horz", "side", "glove", "arm", "right", "left", "run", "lateral"];
     match quantity {
         Quantity::Speed => &[&["speed", "velocity", "velo", "mph", "kph", "kmh"]],
@@ -157,9 +158,9 @@ fn telling_words(quantity: Quantity) -> &'static [&'static [&'static str]] {
         Quantity::Spin => &[&["spin", "rpm"]],
         Quantity::ActiveFraction => &[&["active", "efficiency"]],
         Quantity::SpinClock => &[&["clock", "tilt", "direction", "axis"]],
-        Quantity::ReleaseHeight => &[&["release"], &["height", "up", "z"]],
-        Quantity::ReleaseSide => &[&["release"], &["side", "x", "horizontal"]],
-        Quantity::Extension => &[&["extension"]],
+        Quantity::ReleaseHeight => &[RELEASE, &["height", "up", "z"]],
+        Quantity::ReleaseSide => &[RELEASE, &["side", "x", "horizontal"]],
+        Quantity::Extension => &[&["extension", "ext"]],
         Quantity::PlateSide => &[&["plate", "location"], &["side", "x", "horizontal", "right", "left"]],
         Quantity::PlateHeight => &[&["plate", "location"], &["height", "z", "vertical", "up"]],
         Quantity::Pitch => &[&["pitch", "type", "label"]],
@@ -173,11 +174,10 @@ fn telling_words(quantity: Quantity) -> &'static [&'static [&'static str]] {
 
 /// The unit in which numbers of this size make sense; the header's own word wins.
 fn likely_unit(quantity: Quantity, header: &str, size: f64) -> Option<Unit> {
-    let units = Unit::of_kind(quantity.kind());
     let lower = header.to_lowercase();
-    let named =
-        units.iter().find(|unit| lower.split(|c: char| !c.is_alphanumeric() && c != '/').any(|w| w == unit.name()));
-    named.copied().or_else(|| match quantity.kind() {
+    let is_said = |word: &str| lower.split(|c: char| !c.is_alphanumeric() && c != '/').any(|w| w == word);
+    let named = Unit::words_of_kind(quantity.kind()).into_iter().find(|(word, _)| is_said(word));
+    named.map(|(_, unit)| unit).or_else(|| match quantity.kind() {
         Kind::Speed if size > 110.0 => Some(Unit::Kph),
         Kind::Speed if size < 50.0 => Some(Unit::MetresPerSecond),
         Kind::Fraction if size > 1.5 => Some(Unit::Percent),

@@ -293,6 +293,14 @@ impl Unit {
         }
     }
 
+    /// The words by which a column map may call the units of a kind; each unit's own name comes first.
+    pub(super) fn words_of_kind(kind: Kind) -> Vec<(&'static str, Self)> {
+        let also = |unit: Self| if unit == Self::Kph { &["km/h", "kmh"][..] } else { &[] };
+        let words =
+            |&unit: &Self| std::iter::once(unit.name()).chain(also(unit).iter().copied()).map(move |w| (w, unit));
+        Self::of_kind(kind).iter().flat_map(words).collect()
+    }
+
     /// How many SI (or natural) units one of it is.
     pub(super) fn size(self) -> f64 {
         match self {

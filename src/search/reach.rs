@@ -78,6 +78,12 @@ fn custom(family: Family) -> Custom {
     }
 }
 
+/// Breaks that go by a family's name, whoever throws it: vertical and glove side, in.
+pub fn usual_breaks(family: Family) -> [(f64, f64); 2] {
+    let custom = custom(family);
+    [custom.vertical_in, custom.glove_side_in]
+}
+
 /// Degrees that the reachable push of a sweeping ball falls below horizontal per degree of slot
 /// above [`LEVEL_SLOT_DEG`]: the higher the slot, the more a hand must come over the ball.
 const FALL_PER_SLOT_DEG: f64 = 0.4;

@@ -106,6 +106,16 @@ pub struct Sorted {
 }
 
 impl Sorted {
+    /// Rows read: each is sorted, fits no pitch or is set aside, so that the three make this sum.
+    pub fn rows(&self) -> usize {
+        self.sorted() + self.unsorted() + self.set_aside.len()
+    }
+
+    /// Throws sorted into a pitch.
+    pub fn sorted(&self) -> usize {
+        self.groups.iter().map(|group| group.throws).sum()
+    }
+
     /// Throws that fit no pitch.
     pub fn unsorted(&self) -> usize {
         self.assignments.iter().filter(|a| matches!(a, Assignment::Unsorted)).count()

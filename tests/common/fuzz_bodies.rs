@@ -99,7 +99,7 @@ fn profile(bytes: &[u8]) {
         assert!((0.0..).contains(&active_needed.low) && active_needed.low <= active_needed.value, "{seen:?}");
         assert!(active_needed.value <= active_needed.high, "{seen:?}");
     }
-    check_shown(&terminal::check(&profile, &inspected, 0.0, 80));
+    check_shown(&terminal::check(&profile, &inspected, 0.0, NAME, 80));
     check_json(&json::check(&profile, &inspected, 0.0));
 }
 

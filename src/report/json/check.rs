@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::inspect::Inspected;
+use crate::inspect::{Inspected, SecondLook, second_looks};
 use crate::profile::{Pitch, Profile};
 
 use super::shared::{EstimateForm, PushForm};
@@ -16,6 +16,7 @@ pub fn check(profile: &Profile, inspected: &[Inspected], elevation_ft: f64) -> S
         assumptions: &profile.assumptions,
         restated_at_elevation_ft: elevation_ft,
         pitches: pitches.collect(),
+        worth_a_second_look: second_looks(profile).into_iter().map(LookForm::of).collect(),
     })
 }
 
@@ -25,6 +26,22 @@ struct CheckForm<'a> {
     assumptions: &'a [String],
     restated_at_elevation_ft: f64,
     pitches: Vec<PitchForm<'a>>,
+    worth_a_second_look: Vec<LookForm>,
+}
+
+#[derive(Serialize)]
+struct LookForm {
+    about: String,
+    found: String,
+    usual: String,
+    check: String,
+}
+
+impl LookForm {
+    fn of(look: SecondLook) -> Self {
+        let SecondLook { about, found, usual, check } = look;
+        Self { about, found, usual, check }
+    }
 }
 
 #[derive(Serialize)]

@@ -12,7 +12,9 @@ use super::{pretty, round};
 /// The answer of `sort`.
 pub fn sort(session: &Session, sorted: &Sorted) -> String {
     pretty(&SortForm {
+        rows: sorted.rows(),
         throws: session.throws.len(),
+        sorted: sorted.sorted(),
         unsorted: sorted.unsorted(),
         pitches: sorted.groups.iter().map(|group| GroupForm::of(session, group)).collect(),
         days: sorted
@@ -35,7 +37,9 @@ pub fn sort(session: &Session, sorted: &Sorted) -> String {
 
 #[derive(Serialize)]
 struct SortForm<'a> {
+    rows: usize,
     throws: usize,
+    sorted: usize,
     unsorted: usize,
     pitches: Vec<GroupForm>,
     days: Vec<DayForm<'a>>,

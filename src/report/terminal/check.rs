@@ -1,28 +1,34 @@
 //! The page of `check`.
 
-use crate::inspect::Inspected;
+use crate::input::visible;
+use crate::inspect::{Inspected, second_looks};
+use crate::pitch::Family;
 use crate::profile::{Pitch, Profile};
 use crate::stats::Estimate;
 
 use super::super::format::{percent, plain, signed, signed_range};
 use super::Page;
 
-/// Every pitch; `elevation_ft` says where the restated shapes would be thrown.
-pub fn check(profile: &Profile, inspected: &[Inspected], elevation_ft: f64, width: u16) -> String {
+/// No arm is known to give more; what would need it is told as out of reach.
+const MOST_RPM: f64 = 4500.0;
+
+/// Every pitch; `elevation_ft` says where the restated shapes would be thrown, `file` where the profile lies.
+pub fn check(profile: &Profile, inspected: &[Inspected], elevation_ft: f64, file: &str, width: u16) -> String {
     let mut page = Page::new(width);
     page.title(profile);
-    page.heading("What he throws (90 % interval of each average)");
+    page.heading("What he throws (± half the 90 % interval of the average)");
     let rows = profile.pitches.iter().zip(inspected).map(|(pitch, seen)| {
         let [speed, up, side] = seen.averages;
         vec![
             pitch.name.clone(),
             pitch.throws.to_string(),
-            format!("{} +/- {}", plain(speed.value, 1), plain(speed.half_width(), 1)),
-            format!("{} +/- {}", signed(up.value, 1), plain(up.half_width(), 1)),
-            format!("{} +/- {}", signed(side.value, 1), plain(side.half_width(), 1)),
+            format!("{} ±{}", plain(speed.value, 1), plain(speed.half_width(), 1)),
+            format!("{} ±{}", signed(up.value, 1), plain(up.half_width(), 1)),
+            format!("{} ±{}", signed(side.value, 1), plain(side.half_width(), 1)),
         ]
     });
     page.table(&["pitch", "throws", "speed, mph", "vertical, in", "glove side, in"], rows.collect());
+    page.paragraph("±: from throw to throw alone; `sort` adds what changes from day to day, so that its ± is wider.");
     spins(&mut page, profile, inspected);
     page.heading(&format!("The same throws in standard air at {} ft", plain(elevation_ft, 0)));
     let rows = profile.pitches.iter().zip(inspected).map(|(pitch, seen)| {
@@ -33,8 +39,23 @@ pub fn check(profile: &Profile, inspected: &[Inspected], elevation_ft: f64, widt
         ]
     });
     page.table(&["pitch", "vertical, in", "glove side, in"], rows.collect());
+    let looks = second_looks(profile);
+    if !looks.is_empty() {
+        page.heading("Worth a second look");
+        page.list(looks.iter().map(ToString::to_string));
+    }
     page.assumptions(profile);
+    next(&mut page, profile, file);
     page.finish()
+}
+
+/// The pitch to ask about: the first in common use that he does not throw.
+fn next(page: &mut Page, profile: &Profile, file: &str) {
+    let wished = [Family::Sweeper, Family::Slider, Family::Changeup, Family::Cutter];
+    let is_new = |family: &Family| profile.pitches.iter().all(|pitch| pitch.family != *family);
+    let family = wished.into_iter().find(is_new).unwrap_or(Family::Sweeper);
+    let command = format!("arsenalfit advise {} --family {family}", visible(file));
+    page.next_command(&command, "whether to add that pitch (or another family), in which shape, what it is worth");
 }
 
 fn spins(page: &mut Page, profile: &Profile, inspected: &[Inspected]) {
@@ -53,6 +74,10 @@ fn spins(page: &mut Page, profile: &Profile, inspected: &[Inspected]) {
         ]
     });
     page.table(&["pitch", "spin", "rpm", "active", "clock", "gyro deg", "active rpm that would do"], rows.collect());
+    page.paragraph(
+        "active rpm that would do: spin across the flight that gives this break without the seams, and between which \
+         ends the lift laws and the seams' help put it; none: more than any arm gives.",
+    );
     shares(page, profile, inspected);
 }
 
@@ -81,6 +106,6 @@ fn shares(page: &mut Page, profile: &Profile, inspected: &[Inspected]) {
 }
 
 fn needed(rpm: Estimate) -> String {
-    let show = |value: f64| if value.is_finite() { plain(value, 0) } else { "none".into() };
+    let show = |value: f64| if value <= MOST_RPM { plain(value, 0) } else { "none".into() };
     format!("{} ({} to {})", show(rpm.value), show(rpm.low), show(rpm.high))
 }

@@ -115,6 +115,16 @@ impl Page {
         self.text.push_str(text);
     }
 
+    /// A command to give next and what it is for. The command stays on one line, however long, to be copied.
+    fn next_command(&mut self, command: &str, purpose: &str) {
+        self.heading("Next");
+        // Writing to a string cannot fail.
+        let _ = writeln!(self.text, "- `{command}`");
+        let options = textwrap::Options::new(usize::from(self.width)).initial_indent("  ").subsequent_indent("  ");
+        self.text.push_str(&textwrap::fill(purpose, options));
+        self.text.push('\n');
+    }
+
     /// What was taken for granted.
     fn assumptions(&mut self, profile: &Profile) {
         if !profile.assumptions.is_empty() {

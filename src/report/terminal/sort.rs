@@ -15,13 +15,13 @@ use super::Page;
 /// Rows listed one by one; more are counted.
 const MOST_LISTED: usize = 12;
 
-/// The whole answer; `update` is what was written to a profile.
-pub fn sort(session: &Session, sorted: &Sorted, update: Option<&ProfileUpdate>, width: u16) -> String {
+/// The whole answer; `written` is what was written to which profile.
+pub fn sort(session: &Session, sorted: &Sorted, written: Option<(&ProfileUpdate, &str)>, width: u16) -> String {
     let mut page = Page::new(width);
     page.heading_line(&format!(
-        "{} throws read, {} sorted into {} pitches, {} fit none, {} rows set aside",
-        session.throws.len(),
-        sorted.groups.iter().map(|group| group.throws).sum::<usize>(),
+        "{} rows read: {} sorted into {} pitches, {} fit none, {} set aside",
+        sorted.rows(),
+        sorted.sorted(),
         sorted.groups.len(),
         sorted.unsorted(),
         sorted.set_aside.len(),
@@ -36,14 +36,16 @@ pub fn sort(session: &Session, sorted: &Sorted, update: Option<&ProfileUpdate>, 
         page.heading("Doubts");
         page.list(doubts);
     }
-    if let Some(update) = update {
+    if let Some((update, _)) = written {
         changes(&mut page, update);
     }
+    next(&mut page, sorted, written.map(|(_, path)| path));
     page.finish()
 }
 
 fn groups(page: &mut Page, sorted: &Sorted) {
     page.heading("Pitches (± half the 90 % interval of the average)");
+    // Spin has its place in the second table: eight columns are too many for 80.
     let show = |estimate: Estimate, places| {
         format!("{} ±{}", signed(estimate.value, places), plain(estimate.half_width(), places))
     };
@@ -55,18 +57,21 @@ fn groups(page: &mut Page, sorted: &Sorted) {
             format!("{} ±{}", plain(group.speed_mph.value, 1), plain(group.speed_mph.half_width(), 1)),
             show(group.vertical_break_in, 1),
             show(group.glove_side_break_in, 1),
-            group.spin_rpm.map_or("-".into(), |rpm| plain(rpm.value, 0)),
             percent(group.clearness),
         ]
     });
-    page.table(&["pitch", "sure", "throws", "mph", "vertical, in", "glove, in", "rpm", "clear"], rows.collect());
-    page.paragraph("sure: chance that the name is right; clear: mean chance that its throws belong to it.");
+    page.table(&["pitch", "sure", "throws", "mph", "vertical, in", "glove, in", "clear"], rows.collect());
+    page.paragraph(
+        "sure: chance that the name is right; clear: mean chance that its throws belong to it; ±: from throw to throw \
+         and from day to day, so that a few days are never exact, however many throws (`check` counts the throws \
+         alone).",
+    );
     spins(page, sorted);
 }
 
-/// Slot, what is left for the seams, and the shape in standard air: where they were measured.
+/// Spin, slot, what is left for the seams, and the shape in standard air: where they were measured.
 fn spins(page: &mut Page, sorted: &Sorted) {
-    let known = |group: &&Group| group.slot_deg.is_some() || group.shares.is_some() || group.at_sea_level.is_some();
+    let known = |group: &&Group| group.slot_deg.is_some() || group.spin_rpm.is_some() || group.at_sea_level.is_some();
     let pair = |up: f64, side: f64| format!("{}, {}", signed(up, 1), signed(side, 1));
     let rows: Vec<Vec<String>> = sorted
         .groups
@@ -75,6 +80,7 @@ fn spins(page: &mut Page, sorted: &Sorted) {
         .map(|group| {
             vec![
                 group.naming.family.name().into(),
+                group.spin_rpm.map_or("-".into(), |rpm| plain(rpm.value, 0)),
                 group
                     .slot_deg
                     .map_or("-".into(), |slot| format!("{} ±{}", plain(slot.value, 0), plain(slot.half_width(), 0))),
@@ -86,8 +92,15 @@ fn spins(page: &mut Page, sorted: &Sorted) {
         })
         .collect();
     if !rows.is_empty() {
-        page.heading("Slot, movement left for the seams, and shape in standard air at sea level");
-        page.table(&["pitch", "slot, deg", "left: up, glove", "sea level: up, glove"], rows);
+        let has_gaps = rows.iter().flatten().any(|cell| cell == "-");
+        page.heading("Spin, slot, movement left for the seams, and shape in standard air at sea level");
+        page.table(&["pitch", "spin, rpm", "slot, deg", "left: up, glove", "sea level: up, glove"], rows);
+        if has_gaps {
+            page.paragraph(
+                "-: cannot be told. The slot needs the release point; what is left, spin, active fraction and clock; \
+                 the shape at sea level, the air of the day ([air] in a column map).",
+            );
+        }
     }
 }
 
@@ -164,9 +177,9 @@ fn agreement(page: &mut Page, session: &Session, sorted: &Sorted) {
     };
     page.heading("Against the labels in the file");
     page.paragraph(&format!(
-        "Adjusted Rand index {} over {} throws (1 is the same division, 0 is chance).",
+        "Agreement over {} throws: {} (1 is the same division, 0 is what chance would give; adjusted Rand index).",
+        agreement.throws,
         plain(agreement.adjusted_rand, 3),
-        agreement.throws
     ));
     let names: Vec<&str> = sorted.groups.iter().map(|group| group.naming.family.name()).collect();
     let header: Vec<&str> = ["label"].into_iter().chain(names.iter().copied()).collect();
@@ -191,12 +204,16 @@ fn agreement(page: &mut Page, session: &Session, sorted: &Sorted) {
 }
 
 fn counts(page: &mut Page, sorted: &Sorted) {
-    page.heading("How many pitches? (lower is better; the completed likelihood decides)");
+    page.heading("How many pitches? (lower is better; misfit with doubt decides)");
     let rows = sorted
         .candidates
         .iter()
         .map(|candidate| vec![candidate.groups.to_string(), plain(candidate.icl, 0), plain(candidate.bic, 0)]);
-    page.table(&["pitches", "completed likelihood", "plain criterion"], rows.collect());
+    page.table(&["pitches", "misfit with doubt", "misfit alone"], rows.collect());
+    page.paragraph(
+        "misfit: how badly so many pitches describe the throws, and a charge for each pitch more (BIC); doubt: what \
+         stays open about which pitch a throw is (ICL).",
+    );
 }
 
 fn changes(page: &mut Page, update: &ProfileUpdate) {
@@ -209,6 +226,15 @@ fn changes(page: &mut Page, update: &ProfileUpdate) {
             LineChange::Removed(line) => page.verbatim(&format!("- {}\n", visible(line))),
             LineChange::Added(line) => page.verbatim(&format!("+ {}\n", visible(line))),
         }
+    }
+}
+
+/// The command to give next; nothing where no pitch was found.
+fn next(page: &mut Page, sorted: &Sorted, written: Option<&str>) {
+    match written {
+        Some(path) => page.next_command(&format!("arsenalfit check {}", visible(path)), "what these pitches are"),
+        None if sorted.groups.is_empty() => {}
+        None => page.next_command("--write athlete.toml", "added to this command, makes a profile of these pitches"),
     }
 }
 
@@ -230,5 +256,7 @@ pub fn columns(name: &str, proposal: &Proposal) -> String {
     }
     text.push('\n');
     text.push_str(&proposal.map.to_toml());
+    // Writing to a string cannot fail.
+    let _ = writeln!(text, "\n# Save this as columns.toml, then: arsenalfit sort {name} --columns columns.toml");
     text
 }
