@@ -263,6 +263,13 @@ pub(super) fn quantity(quantity: Quantity) -> (&'static str, usize) {
     }
 }
 
+/// Pain and a recent injury, as they stand before anything else in every answer about throwing.
+pub(super) fn health(profile: &Profile) -> Vec<String> {
+    let health = profile.health;
+    let said = [health.pain.then_some(Reason::Pain), health.recent_injury.then_some(Reason::RecentInjury)];
+    said.into_iter().flatten().map(|reason| reason.to_string()).collect()
+}
+
 /// Why no throw is judged, when the files have labels and none of them is the new pitch's.
 pub(super) fn no_such_label(ground: &Ground, progress: &Progress) -> Option<String> {
     let thrown = progress.new_pitch.by_outing.iter().any(|outing| outing.throws > 0);
