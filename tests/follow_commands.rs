@@ -240,6 +240,41 @@ fn pain_and_youth_are_answered_with_reasons_and_no_file() {
 }
 
 #[test]
+fn a_pitch_that_no_label_names_is_asked_for_by_its_label() {
+    let folder = folder();
+    let text = fs::read_to_string("demo-data/progress-week-1.csv").expect("a session");
+    let others: Vec<&str> = text.lines().filter(|line| !line.contains(",sweeper,")).collect();
+    let files = [file(folder.path(), "others.csv", &others.join("\n"))];
+    let page = folder.path().join("page.html").to_string_lossy().into_owned();
+    let text = answer(200, &progress(PROFILE, &files, &["--report", &page]));
+    assert!(
+        text.contains("no throw is labelled sweeper; the labels are: ") && text.contains("--pitch LABEL"),
+        "{text}"
+    );
+    assert!(!text.contains("too little was thrown"), "{text}");
+    assert!(fs::read_to_string(page).expect("a page").contains("No throw is labelled sweeper."));
+    assert!(!answer(200, &progress(PROFILE, &weeks(1), &[])).contains("no throw is labelled"));
+}
+
+#[test]
+fn progress_shows_its_window_to_the_tenth_and_says_of_each_quantity_what_is_known() {
+    let all = weeks(6);
+    let text = answer(120, &progress(PROFILE, &all, &WISH));
+    assert!(
+        text.contains("Window: 77.5 to 81.5 mph, vertical -5.5 to +0.5 in, glove side +10.5 to +16.5 in."),
+        "{text}"
+    );
+    let found = json(&progress(PROFILE, &all, &WISH));
+    let state = |quantity: &str| {
+        let watched = found["watched"].as_array().expect("a list").iter();
+        watched.filter(|watch| watch["quantity"] == quantity).map(|watch| watch["state"].clone()).next()
+    };
+    assert_eq!(state("release_height_ft"), Some("may_matter".into()));
+    assert_eq!(state("fastball_speed_mph"), Some("not_sure".into()));
+    assert_eq!(state("slot_deg"), Some("moved".into()));
+}
+
+#[test]
 fn the_calendar_reads_back_and_is_not_written_over_unasked() {
     let folder = folder();
     let path = file(folder.path(), "plan.ics", "somebody's own calendar");

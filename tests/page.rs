@@ -14,7 +14,7 @@ use arsenalfit::profile::{PerSide, Profile};
 use arsenalfit::progress::{outings, progress};
 use arsenalfit::report::follow::{Ground, NoPlan, Start};
 use arsenalfit::report::html;
-use arsenalfit::report::staff::Member;
+use arsenalfit::report::staff::{Member, Roster};
 use arsenalfit::roster::standing;
 use arsenalfit::search::Command;
 use arsenalfit::separation::pairs;
@@ -50,12 +50,13 @@ fn apart_page(profile: &Profile) -> String {
 fn pages(profile: &Profile) -> Vec<(&'static str, String)> {
     let other = shipped("high-slot-left");
     let member = Member { file: "a.toml".into(), profile: profile.clone(), standing: standing(profile, QUICK) };
+    let roster = Roster { members: &[member], command: Command::Mastered, unread: 0, draws: 16 };
     vec![
         ("advise", advise_page(profile)),
         ("usage", html::usage(profile, &usage(profile, 16, 1))),
         ("apart", apart_page(profile)),
         ("compare", html::compare(&compare([profile, &other], Question { draws: 16, ..Question::DEFAULT }))),
-        ("roster", html::roster(&[member], Command::Mastered)),
+        ("roster", html::roster(&roster)),
     ]
 }
 

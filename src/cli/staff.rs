@@ -9,7 +9,7 @@ use rayon::prelude::*;
 use crate::advice::Question as Asked;
 use crate::compare::compare;
 use crate::input::{InputError, read_profile, visible};
-use crate::report::staff::Member;
+use crate::report::staff::{Member, Roster};
 use crate::report::{html, json, terminal};
 use crate::roster::{ranking, standing};
 
@@ -36,9 +36,10 @@ pub(super) fn roster(cli: &Cli, args: &RosterArgs) -> Result<String, Failure> {
     let question = Asked { draws: args.draws as usize, seed: cli.seed, command: args.time.command(), ..Asked::DEFAULT };
     let (members, bad) = read_and_judge(&files, question);
     let members = ranked(members);
-    args.page.write(|| html::roster(&members, question.command))?;
+    let roster = Roster { members: &members, command: question.command, unread: bad.len(), draws: question.draws };
+    args.page.write(|| html::roster(&roster))?;
     let answer = match cli.format {
-        Format::Text => terminal::roster(&members, question.command, width()),
+        Format::Text => terminal::roster(&roster, width()),
         Format::Json => json::roster(&members),
     };
     if bad.is_empty() { Ok(answer) } else { Err(Failure::InPart { answer, bad }) }

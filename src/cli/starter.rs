@@ -4,7 +4,7 @@ use std::io::{self, BufRead, IsTerminal, Write};
 use std::path::Path;
 
 use crate::geometry::Hand;
-use crate::input::{Starter, visible};
+use crate::input::{Fault, InputError, Starter, visible};
 use crate::pitch::{Family, Shape};
 
 use super::Failure;
@@ -17,7 +17,8 @@ pub(super) fn new(args: &NewArgs) -> Result<String, Failure> {
         return Err(exists(&args.file));
     }
     let origin = visible(&args.file.to_string_lossy());
-    let text = starter(args)?.to_toml(&origin)?;
+    let starter = starter(args)?;
+    let text = starter.to_toml(&origin).map_err(|error| as_said(&starter, error))?;
     let written = temporary_beside(&args.file, &text)
         .and_then(|file| file.persist_noclobber(&args.file).map(|_| ()).map_err(|error| error.error));
     match written {
@@ -28,6 +29,40 @@ pub(super) fn new(args: &NewArgs) -> Result<String, Failure> {
         Err(problem) if problem.kind() == io::ErrorKind::AlreadyExists => Err(exists(&args.file)),
         Err(problem) => Err(Failure::unwritten(&args.file, &problem)),
     }
+}
+
+/// A fault in the profile as one in what was said: the file it points at was never written.
+fn as_said(starter: &Starter, error: InputError) -> Failure {
+    let InputError::Faulty { faults, .. } = &error else { return error.into() };
+    let Some(fault) = faults.first() else { return error.into() };
+    let more = faults.len() - 1;
+    let others = if more == 0 { String::new() } else { format!("; {more} more to mend after it") };
+    Failure::Request {
+        problem: format!("{} is {}{others}", said_as(starter, fault), fault.found),
+        allowed: fault.allowed.clone(),
+        hint: fault.hint.clone().unwrap_or_default(),
+    }
+}
+
+/// `the glove-side break of --pitch "four-seam 88 15 9"` for `pitch[1].glove_side_break_in`.
+fn said_as(starter: &Starter, fault: &Fault) -> String {
+    let number = fault.field.strip_prefix("pitch[").and_then(|rest| rest.split_once(']'));
+    let pitch = number.and_then(|(place, key)| {
+        let place: usize = place.parse().ok()?;
+        Some((starter.pitches.get(place.checked_sub(1)?)?, key.trim_start_matches('.')))
+    });
+    let Some(((family, shape), key)) = pitch else {
+        return fault.field.strip_prefix("athlete.").map_or(fault.field.clone(), |flag| format!("--{flag}"));
+    };
+    let what = match key {
+        "speed_mph" => "the speed of ",
+        "vertical_break_in" => "the vertical break of ",
+        "glove_side_break_in" => "the glove-side break of ",
+        _ => "",
+    };
+    let numbers =
+        [shape.speed_mph, shape.vertical_break_in, shape.glove_side_break_in].map(|number| number.to_string());
+    format!("{what}--pitch \"{family} {}\"", numbers.join(" "))
 }
 
 fn exists(file: &Path) -> Failure {

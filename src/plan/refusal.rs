@@ -102,6 +102,15 @@ fn pitch_reasons(profile: &Profile, family: Family) -> Vec<Reason> {
     reasons
 }
 
+/// What the guideline says at `age`, as the advice says it.
+fn guideline(age: u8) -> &'static str {
+    if age < 13 {
+        "a fastball and a changeup come first"
+    } else {
+        "a breaking ball comes only after a consistent fastball and changeup"
+    }
+}
+
 impl fmt::Display for Refused {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
@@ -127,8 +136,8 @@ impl fmt::Display for Reason {
             }
             Self::TooYoung { age, family } => write!(
                 f,
-                "he is {age}: at 8 and under nothing but a fastball and a changeup, at 13 to 14 a breaking ball only \
-                 after both are consistent ({SOURCE}); below {NEW_PITCH_AGE} no plan is made here for a new {family}"
+                "at {age} {} ({SOURCE}); below {NEW_PITCH_AGE} no plan is made here for a new {family}",
+                guideline(*age)
             ),
             Self::FastballAndChangeupFirst { age } => write!(
                 f,

@@ -8,11 +8,13 @@
 mod arrival;
 mod findings;
 mod outings;
+mod state;
 mod watch;
 
 pub use arrival::{NewPitch, OutingShape, ShapeState};
 pub use findings::{Finding, Kind, Severity};
 pub use outings::{Outing, outings};
+pub use state::{KEY, State};
 pub use watch::{Change, Quantity, Watch};
 
 use std::fmt;

@@ -90,6 +90,11 @@ impl Quantity {
         self.habit().matters
     }
 
+    /// Whether a rise does harm as a drop does.
+    pub(super) fn harmed_by_a_rise(self) -> bool {
+        self.habit().bad == Bad::Either
+    }
+
     fn read(self, throw: &Throw, usual: Release) -> Option<f64> {
         let release = throw.release;
         match self {

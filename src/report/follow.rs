@@ -263,8 +263,32 @@ pub(super) fn quantity(quantity: Quantity) -> (&'static str, usize) {
     }
 }
 
+/// Pain and a recent injury, as they stand before anything else in every answer about throwing.
+pub(super) fn health(profile: &Profile) -> Vec<String> {
+    let health = profile.health;
+    let said = [health.pain.then_some(Reason::Pain), health.recent_injury.then_some(Reason::RecentInjury)];
+    said.into_iter().flatten().map(|reason| reason.to_string()).collect()
+}
+
+/// Why no throw is judged, when the files have labels and none of them is the new pitch's.
+pub(super) fn no_such_label(ground: &Ground, progress: &Progress) -> Option<String> {
+    let thrown = progress.new_pitch.by_outing.iter().any(|outing| outing.throws > 0);
+    let labels: Vec<String> = ground.session.labels.iter().map(|label| one_line(label.trim())).collect();
+    let (family, listed) = (ground.target.family, labels.join(", "));
+    // A label that is there, with all of its throws set aside, is another matter.
+    let named = labels.iter().any(|label| label.eq_ignore_ascii_case(family.name()));
+    (!thrown && !named && !labels.is_empty()).then(|| {
+        format!(
+            "no throw is labelled {family}; the labels are: {listed}. If one of them is the new pitch, name it with \
+             --pitch LABEL; if they stand in another column, name that in a column map (--columns)"
+        )
+    })
+}
+
 /// What to do next, and where the pitch stands at the gates of a plan.
-pub(super) fn progress_next(progress: &Progress, target: &Target) -> Vec<String> {
+pub(super) fn progress_next(ground: &Ground, progress: &Progress) -> Vec<String> {
+    let target = ground.target;
+    let unlabelled = no_such_label(ground, progress);
     let worst = progress.findings.first().map(|finding| finding.severity);
     let first = match worst {
         Some(Severity::Stop) => {
@@ -273,14 +297,16 @@ pub(super) fn progress_next(progress: &Progress, target: &Target) -> Vec<String>
         }
         Some(Severity::Watch) => "throw the next outing as it was meant, and look at the same things again",
         Some(Severity::Note | Severity::Good) => "nothing says stop: work on the first gate not passed",
+        None if unlabelled.is_some() => "",
         None => "too little was thrown to say anything: go on, and ask again after the next outing",
     };
+    let first = unlabelled.into_iter().chain([first.to_owned()]).filter(|line| !line.is_empty());
     let measured = Measured::from_progress(progress);
     let steps = [Step::Shape, Step::Effort, Step::Command];
     let gates = steps.map(|step| (step, gates(step, target, &measured)));
     let passed = gates.iter().take_while(|(_, gates)| gates.iter().all(|gate| gate.is_met() == Some(true))).count();
     let shown = gates.iter().take(passed + 1).map(|(step, gates)| gate_line(*step, gates));
-    [first.to_owned()].into_iter().chain(shown).collect()
+    first.chain(shown).collect()
 }
 
 /// "shape in window: passed", or what is not.

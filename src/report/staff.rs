@@ -1,12 +1,15 @@
 //! Words and rows about several athletes, shared by text, page and JSON.
 
-use crate::advice::Verdict;
+use std::path::Path;
+
+use crate::advice::{Bar, FAMILIES, Question, Verdict, bar};
 use crate::compare::{Arm, Comparison, Swap, Thing};
 use crate::geometry::Side;
 use crate::profile::Profile;
 use crate::roster::Standing;
-use crate::search::TRIFLE;
+use crate::search::{Command, TRIFLE};
 
+use super::follow::health;
 use super::format::{in_hundred, percent, plain, signed, signed_range};
 use super::words;
 
@@ -19,6 +22,132 @@ pub struct Member {
     pub profile: Profile,
     /// Where he stands.
     pub standing: Standing,
+}
+
+/// A staff as it is shown.
+#[derive(Debug, Clone, Copy)]
+pub struct Roster<'a> {
+    /// Everybody, best first.
+    pub members: &'a [Member],
+    /// Whose command the worth counts.
+    pub command: Command,
+    /// How many files could not be read.
+    pub unread: usize,
+    /// In how many worlds each is judged.
+    pub draws: usize,
+}
+
+/// "8 athletes, 2 files could not be read".
+pub(super) fn count(roster: &Roster) -> String {
+    let several = |count: usize, one: &str| format!("{count} {one}{}", if count == 1 { "" } else { "s" });
+    let athletes = several(roster.members.len(), "athlete");
+    if roster.unread == 0 {
+        return athletes;
+    }
+    format!("{athletes}, {} could not be read", several(roster.unread, "file"))
+}
+
+/// How many worlds the intervals rest on, and how many the full answer would.
+pub(super) fn worlds_used(roster: &Roster) -> String {
+    let (draws, full) = (roster.draws, Question::DEFAULT.draws);
+    let beside = if draws == full { String::new() } else { format!("; `arsenalfit advise` draws {full}") };
+    format!("Intervals: from {draws} worlds drawn for each athlete (--draws){beside}.")
+}
+
+/// What a member is called: his name, with the file's where somebody else has the same.
+pub(super) fn called(members: &[Member], member: &Member) -> String {
+    let name = &member.profile.athlete.name;
+    if members.iter().filter(|other| other.profile.athlete.name == *name).count() < 2 {
+        return name.clone();
+    }
+    let file = Path::new(&member.file).file_name().map_or(member.file.as_str().into(), |file| file.to_string_lossy());
+    format!("{name} ({file})")
+}
+
+/// Why the answer about a member is "not now"; nothing when it is another.
+pub(super) fn reason_against(member: &Member) -> Option<String> {
+    if member.standing.verdict != Verdict::NotNow {
+        return None;
+    }
+    let health = member.profile.health;
+    Some(match &member.standing.best {
+        _ if health.pain => "pain is reported".into(),
+        _ if health.recent_injury => "a recent arm injury is reported".into(),
+        None => too_young(member).unwrap_or_else(|| "no shape in reach".into()),
+        Some(best) if best.worth.overall.value < TRIFLE => {
+            [Some("gains a trifle".into()), too_young(member)].into_iter().flatten().collect::<Vec<_>>().join("; ")
+        }
+        Some(best) => {
+            format!("it saves runs worth having in only {} worlds", in_hundred(best.worth.chance_real))
+        }
+    })
+}
+
+/// What his age forbids, when it forbids anything new to him.
+fn too_young(member: &Member) -> Option<String> {
+    let profile = &member.profile;
+    let new = FAMILIES.into_iter().filter(|family| profile.pitches.iter().all(|pitch| pitch.family != *family));
+    let barred = new.filter(|family| matches!(bar(profile, *family), Some(Bar::TooYoung(_) | Bar::BasicsFirst(_))));
+    let barred: Vec<&str> = barred.map(crate::pitch::Family::name).collect();
+    (!barred.is_empty()).then(|| format!("too young for {}", barred.join(", ")))
+}
+
+/// A line for each member whose answer is "not now".
+pub(super) fn against(members: &[Member]) -> Vec<String> {
+    let line = |member: &Member| Some(format!("{}: {}", called(members, member), reason_against(member)?));
+    members.iter().filter_map(line).collect()
+}
+
+/// What to ask after a roster.
+pub(super) fn after_roster(roster: &Roster) -> Vec<String> {
+    let Some(first) = roster.members.first() else { return Vec::new() };
+    let file =
+        if first.file.contains(char::is_whitespace) { format!("\"{}\"", first.file) } else { first.file.clone() };
+    let family = first.standing.best.as_ref().map_or(String::new(), |best| format!(" --family {}", best.family));
+    vec![format!("`arsenalfit advise {file}{family}` gives the reasons for the first; the same for anybody else")]
+}
+
+/// What to ask after a comparison.
+pub(super) fn after_compare(comparison: &Comparison) -> Vec<String> {
+    let family = comparison.family;
+    let unwell = comparison.arms.iter().filter(|arm| !health(arm.profile).is_empty());
+    let first =
+        unwell.map(|arm| format!("nothing new for {} until a licensed professional has cleared him", name(arm)));
+    let ask = format!(
+        "`arsenalfit advise --family {family}` says of each whether to add it, with the reasons; `arsenalfit plan \
+         --family {family}` lays out the weeks"
+    );
+    first.chain([ask]).collect()
+}
+
+/// What to ask after the use of today's pitches.
+pub(super) fn after_usage(profile: &Profile) -> Vec<String> {
+    unless_unwell(
+        profile,
+        "`arsenalfit advise` says whether a new pitch would add to this, `arsenalfit plan` lays out its weeks",
+    )
+}
+
+/// What to ask after how far apart they are.
+pub(super) fn after_apart(profile: &Profile) -> Vec<String> {
+    unless_unwell(
+        profile,
+        "`arsenalfit usage` says how to use them against each side, `arsenalfit advise` whether a new pitch would add \
+         to them",
+    )
+}
+
+/// `next`, unless nothing new is to be thrown at all.
+fn unless_unwell(profile: &Profile, next: &str) -> Vec<String> {
+    let unwell = !health(profile).is_empty();
+    vec![if unwell { "nothing new until a licensed professional has cleared him".into() } else { next.into() }]
+}
+
+/// Pain and injuries of two athletes, each with his name.
+pub(super) fn health_of_both(comparison: &Comparison) -> Vec<String> {
+    let of =
+        |arm: &Arm| health(arm.profile).into_iter().map(|said| format!("{}: {said}", name(arm))).collect::<Vec<_>>();
+    comparison.arms.iter().flat_map(of).collect()
 }
 
 /// A verdict in a word or two, for a table.

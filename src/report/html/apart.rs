@@ -6,12 +6,15 @@ use crate::separation::{DISGUISE_CAP, Pair};
 use crate::sight::{Opening, Sight};
 
 use super::super::charts::{Table, forks, hitter_view};
+use super::super::follow::health;
 use super::super::format::{plain, signed};
+use super::super::staff;
 use super::{Page, about, todays_inks, todays_map, todays_names};
 
 /// Every pair, as each side sees it.
 pub fn apart(profile: &Profile, pairs: &[Pair], openings: &[Opening], sights: Option<&PerSide<Sight>>) -> String {
     let mut page = Page::new(&profile.athlete.name, "How far apart his pitches are, to a hitter.", &about(profile));
+    page.list("Before anything else", health(profile));
     let (inks, names) = (todays_inks(profile), todays_names(profile));
     let map = todays_map(profile, "How his pitches move".into(), &inks).picture();
     if pairs.is_empty() {
@@ -26,6 +29,7 @@ pub fn apart(profile: &Profile, pairs: &[Pair], openings: &[Opening], sights: Op
     }
     if !pairs.is_empty() {
         page.table("Every pair", &table(pairs, &names));
+        page.list("Next", staff::after_apart(profile));
         page.list("How to read this", reading());
     }
     page.assumptions(profile);

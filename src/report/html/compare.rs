@@ -16,6 +16,7 @@ pub fn compare(comparison: &Comparison) -> String {
         &staff::headline(comparison),
         &format!("both as right-handers; numbers {}", words::command(comparison.command)),
     );
+    page.list("Before anything else", staff::health_of_both(comparison));
     let sentences = comparison.arms.iter().map(|arm| staff::worth_sentence(comparison, arm));
     page.list("What it comes to", sentences.chain(staff::chance(comparison)));
     page.beside(
@@ -28,6 +29,7 @@ pub fn compare(comparison: &Comparison) -> String {
     let arms = [one, other].map(|arm| (staff::name(arm), arm.profile.release));
     page.pictures("Slots", "slot", [slots(arms)]);
     page.table("Side by side", &Table::new(&["", staff::name(one), staff::name(other)], staff::facts(comparison)));
+    page.list("Next", staff::after_compare(comparison));
     page.finish()
 }
 

@@ -1,10 +1,10 @@
 //! The page of `progress`: findings first, most serious first, then what comes next, then every
 //! watched quantity and the new pitch from outing to outing, each against its band.
 
-use crate::progress::{OutingShape, Progress, Watch};
+use crate::progress::{KEY, OutingShape, Progress, State, Watch};
 
 use super::super::charts::{Band, Moved, Picture, Table, band};
-use super::super::follow::{Ground, finding_headline, one_line, progress_next, quantity, range};
+use super::super::follow::{Ground, finding_headline, no_such_label, one_line, progress_next, quantity, range};
 use super::super::format::signed_range;
 use super::super::learning::{doubts, finding_lines, over, set_aside};
 use super::{Page, about};
@@ -13,10 +13,11 @@ use super::{Page, about};
 pub fn progress(ground: &Ground, progress: &Progress) -> String {
     let profile = ground.profile;
     let days: Vec<String> = progress.days.iter().map(|day| one_line(day)).collect();
-    let headline = progress
-        .findings
-        .first()
-        .map_or("Too little was thrown to say anything.".into(), |finding| format!("{}.", finding_headline(finding)));
+    let headline = match progress.findings.first() {
+        Some(finding) => format!("{}.", finding_headline(finding)),
+        None if no_such_label(ground, progress).is_some() => format!("No throw is labelled {}.", ground.target.family),
+        None => "Too little was thrown to say anything.".into(),
+    };
     let mut page =
         Page::new(&profile.athlete.name, &headline, &format!("{}. {}", about(profile), over(ground, progress)));
     page.list("Before anything else", ground.bars.iter().map(ToString::to_string));
@@ -25,10 +26,11 @@ pub fn progress(ground: &Ground, progress: &Progress) -> String {
         let lines = if lines.is_empty() { vec![finding.kind.to_string()] } else { lines };
         page.list(&finding_headline(finding), lines);
     }
-    page.list("Next", progress_next(progress, ground.target));
+    page.list("Next", progress_next(ground, progress));
     if !progress.watches.is_empty() {
         let watched = progress.watches.iter().map(|watch| watched(watch, &days));
         page.pictures("What it must not cost", "watch", watched);
+        page.list("What these words mean", KEY.map(str::to_owned));
     }
     if !days.is_empty() {
         page.pictures(
@@ -48,7 +50,7 @@ fn watched(watch: &Watch, days: &[String]) -> Picture {
     let (name, places) = quantity(watch.quantity);
     let matters = watch.quantity.matters();
     let moved = watch.change.map(|change| Moved { since: change.since, amount: signed_range(change.amount, places) });
-    let state = if moved.is_some() || watch.is_serious() { "moved" } else { "holds" };
+    let state = watch.state().map_or("-", State::words);
     band(&Band {
         title: format!("{name}: {state}"),
         name: "profile",

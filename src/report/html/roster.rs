@@ -1,10 +1,9 @@
 //! The page of `roster`.
 
 use crate::pitch::Family;
-use crate::search::Command;
 
 use super::super::charts::{Picture, RangeRow, Table, inks, ranges};
-use super::super::staff::{self, Member};
+use super::super::staff::{self, Member, Roster};
 use super::super::terminal::{ROSTER_HEADER, roster_rows};
 use super::super::words;
 use super::Page;
@@ -13,17 +12,23 @@ use super::Page;
 const DRAWN: usize = 30;
 
 /// Everybody, best first.
-pub fn roster(members: &[Member], command: Command) -> String {
-    let count = members.len();
+pub fn roster(roster: &Roster) -> String {
+    let members = roster.members;
     let mut page = Page::new(
-        &format!("{count} profiles"),
+        &staff::count(roster),
         "Who gains most from a new pitch.",
-        &format!("ranked by what the best new pitch is worth {}", words::command(command)),
+        &format!(
+            "ranked by what the best new pitch is worth {}. {}",
+            words::command(roster.command),
+            staff::worlds_used(roster)
+        ),
     );
     if !members.is_empty() {
         page.pictures("The best new pitch for each", "roster", [picture(members)]);
     }
     page.table("Everybody", &Table::new(&ROSTER_HEADER, roster_rows(members)).with_words(3));
+    page.list("Why not now", staff::against(members));
+    page.list("Next", staff::after_roster(roster));
     page.finish()
 }
 
@@ -35,14 +40,15 @@ fn picture(members: &[Member]) -> Picture {
             let best = member.standing.best.as_ref();
             let family = best.map_or(Family::FourSeam, |best| best.family);
             RangeRow {
-                name: member.profile.athlete.name.clone(),
+                name: staff::called(members, member),
                 // A family keeps its mark, so each row is inked alone.
                 ink: inks([family])[0],
                 worth: best.map(|best| best.worth.overall),
                 effort: best.map_or(0.0, |best| best.effort),
-                note: best.map_or("none in reach".into(), |best| {
-                    format!("{}, {}", best.family, staff::verdict(member.standing.verdict))
-                }),
+                note: best.map_or_else(
+                    || staff::reason_against(member).unwrap_or_default(),
+                    |best| format!("{}, {}", best.family, staff::verdict(member.standing.verdict)),
+                ),
             }
         })
         .collect();

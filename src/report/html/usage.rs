@@ -4,16 +4,17 @@ use crate::geometry::Side;
 use crate::profile::{PerSide, Profile};
 use crate::usage::UsageSide;
 
-use super::super::charts::{Change, Ink, Picture, usage_change};
-use super::super::format::signed_range;
-use super::super::words;
-use super::advise::outcomes;
+use super::super::charts::{Change, Ink, Picture, Table, usage_change};
+use super::super::follow::health;
+use super::super::format::{percent, signed_range};
+use super::super::{staff, words};
 use super::{Page, about, todays_inks, todays_map, todays_names};
 
 /// Both sides, and the pitches they are made of.
 pub fn usage(profile: &Profile, sides: &PerSide<UsageSide>) -> String {
     let mut page = Page::new(&profile.athlete.name, "How to use what he throws.", &about(profile));
     let inks = todays_inks(profile);
+    page.list("Before anything else", health(profile));
     page.list("What it comes to", Side::BOTH.map(|side| summary(side, sides.on(side))));
     page.pictures(
         "The best mix against each side",
@@ -21,11 +22,13 @@ pub fn usage(profile: &Profile, sides: &PerSide<UsageSide>) -> String {
         Side::BOTH.map(|side| mix(profile, side, sides.on(side), &inks)),
     );
     page.pictures("What he throws", "shape", [todays_map(profile, "How his pitches move".into(), &inks).picture()]);
+    page.list("Next", staff::after_usage(profile));
     page.list(
         "How to read this",
         [
             "shares are the best mix against a hitter who knows it, within the limits of the profile".into(),
             "miss, weak and solid contact, take: chances per 100 of that pitch thrown, ± half the 90 % interval".into(),
+            "own: how much the athlete's own results weigh in that pitch's chances; the rest is the model".into(),
             "runs are what hitters gain per 100 pitches: lower is better for the pitcher".into(),
         ],
     );
@@ -59,5 +62,14 @@ fn mix(profile: &Profile, side: Side, usage: &UsageSide, inks: &[Ink]) -> Pictur
         })
         .collect();
     let legend = if usage.today.is_some() { "Hollow: today. Filled: the best mix." } else { "Filled: the best mix." };
-    usage_change(format!("Against {} hitters", words::side(side)), &changes, legend, outcomes(&names, &usage.best))
+    usage_change(format!("Against {} hitters", words::side(side)), &changes, legend, outcomes(&names, usage))
+}
+
+/// The chances of each pitch in the best mix, and how much of them is his own results.
+fn outcomes(names: &[&str], usage: &UsageSide) -> Table {
+    let rows = names.iter().enumerate().map(|(index, &name)| {
+        let own = usage.data_weights[index].map_or("-".into(), percent);
+        [vec![name.to_owned()], words::outcome_cells(&usage.best.pitches[index]), vec![own]].concat()
+    });
+    Table::new(&["pitch", "share", "aim", "miss", "weak", "solid", "take", "own"], rows.collect())
 }

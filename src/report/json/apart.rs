@@ -6,17 +6,19 @@ use crate::geometry::Side;
 use crate::profile::Profile;
 use crate::separation::Pair;
 
+use super::super::follow::health;
 use super::{pretty, round};
 
 /// The pairs of `apart`.
 pub fn apart(profile: &Profile, pairs: &[Pair]) -> String {
     let pairs = pairs.iter().map(|pair| PairForm::of(profile, pair)).collect();
-    pretty(&PairsForm { athlete: &profile.athlete.name, pairs })
+    pretty(&PairsForm { athlete: &profile.athlete.name, bars: health(profile), pairs })
 }
 
 #[derive(Serialize)]
 struct PairsForm<'a> {
     athlete: &'a str,
+    bars: Vec<String>,
     pairs: Vec<PairForm<'a>>,
 }
 

@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::compare::{Arm, Comparison, Swap, Thing};
 use crate::geometry::Side;
 
-use super::super::staff;
+use super::super::{follow::health, staff};
 use super::shared::{EstimateForm, SideForm};
 use super::{pretty, round};
 
@@ -35,6 +35,7 @@ struct CompareForm<'a> {
 #[derive(Serialize)]
 struct ArmForm<'a> {
     athlete: &'a str,
+    bars: Vec<String>,
     throws: String,
     slot_deg: f64,
     in_reach: bool,
@@ -57,6 +58,7 @@ impl<'a> ArmForm<'a> {
         let side = |side: Side| SideForm::of(arm.profile, None, arm.usage.on(side));
         Self {
             athlete: staff::name(arm),
+            bars: health(arm.profile),
             throws: arm.profile.athlete.throws.to_string(),
             slot_deg: round(arm.profile.release.slot_deg, 1),
             in_reach: arm.candidate.is_some(),

@@ -4,7 +4,7 @@
 use serde::Serialize;
 
 use crate::cues::for_finding;
-use crate::progress::{Finding, Kind, OutingShape, Progress, Quantity, Severity, ShapeState, Watch};
+use crate::progress::{Finding, Kind, OutingShape, Progress, Quantity, Severity, ShapeState, State, Watch};
 use crate::stats::Estimate;
 
 use super::super::follow::Ground;
@@ -133,6 +133,7 @@ struct WatchForm<'a> {
     profile: EstimateForm,
     now_against_profile: Option<EstimateForm>,
     matters_from: f64,
+    state: Option<&'static str>,
     change: Option<ChangeForm<'a>>,
     outings: Vec<Option<EstimateForm>>,
 }
@@ -152,6 +153,7 @@ impl<'a> WatchForm<'a> {
             profile: EstimateForm::of(watch.baseline),
             now_against_profile: watch.now.map(EstimateForm::of),
             matters_from: watch.quantity.matters(),
+            state: watch.state().map(watch_state),
             change: watch.change.map(|change| ChangeForm {
                 since: day(change.since),
                 rang_at: day(change.rang_at),
@@ -185,6 +187,16 @@ fn severity(severity: Severity) -> &'static str {
         Severity::Watch => "watch",
         Severity::Note => "note",
         Severity::Good => "good",
+    }
+}
+
+fn watch_state(state: State) -> &'static str {
+    match state {
+        State::Moved => "moved",
+        State::MayMatter => "may_matter",
+        State::TooLittle => "too_little",
+        State::Holds => "holds",
+        State::NotSure => "not_sure",
     }
 }
 

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::super::staff::Member;
+use super::super::staff::{Member, reason_against};
 use super::super::words;
 use super::round;
 use super::shared::EstimateForm;
@@ -24,6 +24,7 @@ struct MemberForm<'a> {
     file: &'a str,
     athlete: &'a str,
     verdict: &'static str,
+    reason: Option<String>,
     family: Option<&'static str>,
     target: Option<TargetForm>,
     gain_runs_per_100: Option<EstimateForm>,
@@ -46,6 +47,7 @@ impl<'a> MemberForm<'a> {
             file: &member.file,
             athlete: &member.profile.athlete.name,
             verdict: words::verdict_key(member.standing.verdict),
+            reason: reason_against(member),
             family: best.map(|best| best.family.name()),
             target: best.map(|best| TargetForm {
                 speed_mph: round(best.recipe.shape.speed_mph, 1),

@@ -6,6 +6,7 @@ use crate::geometry::Side;
 use crate::profile::{PerSide, Profile};
 use crate::usage::UsageSide;
 
+use super::super::follow::health;
 use super::pretty;
 use super::shared::{EstimateForm, SideForm};
 
@@ -19,6 +20,7 @@ pub fn usage(profile: &Profile, sides: &PerSide<UsageSide>) -> String {
     };
     pretty(&SidesForm {
         athlete: &profile.athlete.name,
+        bars: health(profile),
         same_side: side(Side::Same),
         opposite_side: side(Side::Opposite),
     })
@@ -27,6 +29,7 @@ pub fn usage(profile: &Profile, sides: &PerSide<UsageSide>) -> String {
 #[derive(Serialize)]
 struct SidesForm<'a, T: Serialize> {
     athlete: &'a str,
+    bars: Vec<String>,
     same_side: T,
     opposite_side: T,
 }

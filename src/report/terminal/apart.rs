@@ -4,14 +4,17 @@ use crate::geometry::Side;
 use crate::profile::Profile;
 use crate::separation::{DISGUISE_CAP, Gaps, Pair};
 
+use super::super::follow::health;
 use super::super::format::{percent, plain, signed};
-use super::super::words;
+use super::super::{staff, words};
 use super::Page;
+use super::progress::bars;
 
 /// Every pair.
 pub fn apart(profile: &Profile, pairs: &[Pair], width: u16) -> String {
     let mut page = Page::new(width);
     page.title(profile);
+    bars(&mut page, health(profile));
     if pairs.is_empty() {
         page.paragraph("One pitch only: there is no pair to compare.");
         return page.finish();
@@ -37,6 +40,8 @@ pub fn apart(profile: &Profile, pairs: &[Pair], width: u16) -> String {
             );
         }
     }
+    page.heading("Next");
+    page.list(staff::after_apart(profile));
     page.heading("How to read this");
     page.list(legend());
     page.assumptions(profile);

@@ -1,7 +1,7 @@
 //! The page of `progress`: findings first, most serious first, each with what it means and what
 //! to try; then what comes next; then the numbers they rest on.
 
-use crate::progress::{OutingShape, Progress, Watch};
+use crate::progress::{KEY, OutingShape, Progress, State, Watch};
 use crate::stats::Estimate;
 
 use super::super::follow::{Ground, finding_headline, one_line, progress_next, quantity, range, window_cells};
@@ -18,13 +18,13 @@ pub fn progress(ground: &Ground, progress: &Progress, width: u16) -> String {
     let mut page = Page::new(width);
     page.title(ground.profile);
     page.paragraph(&over(ground, progress));
-    bars(&mut page, ground);
+    bars(&mut page, ground.bars.iter().map(ToString::to_string));
     for (place, finding) in progress.findings.iter().enumerate() {
         page.heading(&finding_headline(finding));
         page.list(finding_lines(ground, progress, place));
     }
     page.heading("Next");
-    page.list(progress_next(progress, ground.target));
+    page.list(progress_next(ground, progress));
     watches(&mut page, progress);
     outings(&mut page, ground, progress);
     doubts(&mut page, ground);
@@ -32,10 +32,11 @@ pub fn progress(ground: &Ground, progress: &Progress, width: u16) -> String {
 }
 
 /// What in health or age speaks against the work, before anything else.
-pub(super) fn bars(page: &mut Page, ground: &Ground) {
-    if !ground.bars.is_empty() {
+pub(super) fn bars(page: &mut Page, bars: impl IntoIterator<Item = String>) {
+    let mut bars = bars.into_iter().peekable();
+    if bars.peek().is_some() {
         page.heading("Before anything else");
-        page.list(ground.bars.iter().map(ToString::to_string));
+        page.list(bars);
     }
 }
 
@@ -60,17 +61,17 @@ fn watches(page: &mut Page, progress: &Progress) {
         let half = |e: Estimate| plain(e.half_width(), places);
         let before = format!("{} ±{}", plain_or_signed(watch.baseline.value, places), half(watch.baseline));
         let now = watch.now.map_or("-".into(), |now| format!("{} ±{}", signed(now.value, places), half(now)));
-        let state = if watch.is_serious() || watch.change.is_some() { "moved" } else { "holds" };
+        let state = watch.state().map_or("-", State::words);
         vec![name.into(), before, now, plain(watch.quantity.matters(), places), state.into()]
     });
-    page.table(&["", "profile", "last three", "matters", ""], rows.collect());
+    page.table(&["", "profile", "last three", "matters", "so far"], rows.collect());
+    page.list(KEY.map(str::to_owned));
 }
 
 fn outings(page: &mut Page, ground: &Ground, progress: &Progress) {
     let by_outing = &progress.new_pitch.by_outing;
     page.heading(&format!("The {} from outing to outing (± half the 90 % interval)", ground.target.family));
-    let [speed, up, side] = window_cells(ground.target, 0);
-    let mut rows = vec![vec!["window".into(), speed, up, side, String::new(), String::new()]];
+    let mut rows = Vec::new();
     let skipped = by_outing.len().saturating_sub(MOST_LISTED);
     for (place, (day, outing)) in progress.days.iter().zip(by_outing).enumerate() {
         if place == 0 || place > skipped {
@@ -79,7 +80,12 @@ fn outings(page: &mut Page, ground: &Ground, progress: &Progress) {
     }
     page.table(&["", "mph", "vertical", "glove side", "in window, %", "scatter, in"], rows);
     let left = if skipped > 0 { format!(" {skipped} outings after the first are not listed.") } else { String::new() };
-    page.paragraph(&format!("scatter: at the plate, about the middle of the outing.{left}"));
+    // Beside the numbers of the outings the window with its decimals would not fit 80 columns.
+    let [speed, up, side] = window_cells(ground.target, 1);
+    page.paragraph(&format!(
+        "Window: {speed} mph, vertical {up} in, glove side {side} in. Scatter: at the plate, about the middle of the \
+         outing.{left}"
+    ));
 }
 
 fn outing_row(day: &str, outing: &OutingShape) -> Vec<String> {

@@ -1,26 +1,30 @@
 //! The page of `roster`.
 
-use crate::search::Command;
-
 use super::super::format::signed;
-use super::super::staff::{self, Member};
+use super::super::staff::{self, Member, Roster};
 use super::super::words;
 use super::Page;
 
 /// Everybody, best first.
-pub fn roster(members: &[Member], command: Command, width: u16) -> String {
+pub fn roster(roster: &Roster, width: u16) -> String {
     let mut page = Page::new(width);
-    if members.is_empty() {
+    if roster.members.is_empty() {
         return String::new();
     }
-    let count = members.len();
-    let noun = if count == 1 { "athlete" } else { "athletes" };
-    page.heading_line(&format!("{count} {noun}, ranked by what the best new pitch is worth"));
-    page.table(&HEADER, rows(members));
+    page.heading_line(&format!("{}, ranked by what the best new pitch is worth", staff::count(roster)));
+    page.table(&HEADER, rows(roster.members));
     page.paragraph(&format!(
-        "Worth: runs saved per 100 pitches, {}. Target: mph, vertical and glove-side break, in.",
-        words::command(command)
+        "Worth: runs saved per 100 pitches, {}. Target: mph, vertical and glove-side break, in. {}",
+        words::command(roster.command),
+        staff::worlds_used(roster)
     ));
+    let against = staff::against(roster.members);
+    if !against.is_empty() {
+        page.heading("Why not now");
+        page.list(against);
+    }
+    page.heading("Next");
+    page.list(staff::after_roster(roster));
     page.finish()
 }
 
@@ -33,7 +37,7 @@ pub(in super::super) fn rows(members: &[Member]) -> Vec<Vec<String>> {
         let best = member.standing.best.as_ref();
         let worth = best.map(|best| best.worth.overall);
         vec![
-            format!("{}. {}", index + 1, member.profile.athlete.name),
+            format!("{}. {}", index + 1, staff::called(members, member)),
             staff::verdict(member.standing.verdict).into(),
             best.map_or("-", |best| best.family.name()).into(),
             staff::target(member),

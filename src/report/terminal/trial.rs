@@ -16,7 +16,7 @@ use super::progress::{bars, doubts};
 pub fn trial(ground: &Ground, trial: &Trial, width: u16) -> String {
     let mut page = Page::new(width);
     page.title(ground.profile);
-    bars(&mut page, ground);
+    bars(&mut page, ground.bars.iter().map(ToString::to_string));
     page.heading(&trial_headline(trial));
     page.list(trial_reasons(trial, ground.target));
     page.heading("Next");

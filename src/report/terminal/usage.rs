@@ -4,17 +4,22 @@ use crate::geometry::Side;
 use crate::profile::{PerSide, Profile};
 use crate::usage::UsageSide;
 
+use super::super::follow::health;
 use super::super::format::{percent, signed_range};
-use super::super::words;
+use super::super::{staff, words};
 use super::Page;
+use super::progress::bars;
 
 /// Both sides.
 pub fn usage(profile: &Profile, sides: &PerSide<UsageSide>, width: u16) -> String {
     let mut page = Page::new(width);
     page.title(profile);
+    bars(&mut page, health(profile));
     for side in Side::BOTH {
         one_side(&mut page, profile, side, sides.on(side));
     }
+    page.heading("Next");
+    page.list(staff::after_usage(profile));
     page.heading("How to read this");
     page.list([
         "shares are the best mix against a hitter who knows it, within the limits of the profile".into(),
