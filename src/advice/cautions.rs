@@ -4,6 +4,8 @@ use crate::pitch::Family;
 use crate::profile::Profile;
 use crate::search::Candidate;
 
+use super::Verdict;
+
 /// Something to watch.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Caution {
@@ -33,8 +35,8 @@ pub enum Caution {
 }
 
 impl Caution {
-    /// What to watch when `profile`'s athlete goes after `target`, what hurts first.
-    pub(super) fn all_of(profile: &Profile, target: Option<&Candidate>) -> Vec<Self> {
+    /// What to watch when `profile`'s athlete goes after `target`, or is told not to; what hurts first.
+    pub(super) fn all_of(profile: &Profile, target: Option<&Candidate>, verdict: Verdict) -> Vec<Self> {
         let mut cautions = vec![Self::PainStops];
         match profile.athlete.age {
             None => cautions.push(Self::AgeUnknown),
@@ -50,7 +52,7 @@ impl Caution {
         if target.is_some_and(|candidate| candidate.recipe.seam_total_in() > 1.0) {
             cautions.push(Self::SeamsAssumed);
         }
-        if let Some(target) = target.filter(|target| target.at_edge.contains(&true)) {
+        if let Some(target) = target.filter(|target| verdict != Verdict::NotNow && target.at_edge.contains(&true)) {
             cautions.push(Self::AtEdge { family: target.family, axes: target.at_edge });
         }
         cautions.push(Self::OneCalibration);

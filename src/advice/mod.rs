@@ -132,7 +132,7 @@ pub fn advise(profile: &Profile, question: Question) -> Advice<'_> {
         alternatives.push(Alternative { family: question.family, candidate: asked });
         best_first(&mut alternatives);
     }
-    let cautions = Caution::all_of(profile, target.as_ref());
+    let cautions = Caution::all_of(profile, target.as_ref(), weighed.verdict);
     Advice {
         profile,
         question,
@@ -214,6 +214,8 @@ impl Weighed {
         let verdict = asked.map_or(Verdict::NotNow, |candidate| verdict_on(profile, candidate));
         reasons.extend(asked.and_then(|candidate| Reason::short_of(verdict, candidate)));
         if verdict == Verdict::NotNow {
+            // Why it would be tried first is no matter where it is not to be thrown at all.
+            reasons.retain(|reason| !matches!(reason, Reason::StiffHand { .. } | Reason::Young(_)));
             reasons.push(Reason::NothingElse);
         }
         Self { verdict, reasons, better: None }

@@ -44,7 +44,6 @@ pub fn advise(advice: &Advice, sights: Option<&PerSide<Sight>>) -> String {
     } else {
         page.beside("What each pitch would be worth", ("worth", &worth_by_family(advice)), ("Cautions", cautions));
     }
-    page.list("Next", words::next(advice));
     page.assumptions(profile);
     page.finish()
 }

@@ -44,7 +44,6 @@ pub fn check(profile: &Profile, inspected: &[Inspected], elevation_ft: f64, file
         page.heading("Worth a second look");
         page.list(looks.iter().map(ToString::to_string));
     }
-    page.assumptions(profile);
     next(&mut page, profile, file);
     page.finish()
 }
@@ -56,6 +55,7 @@ fn next(page: &mut Page, profile: &Profile, file: &str) {
     let family = wished.into_iter().find(is_new).unwrap_or(Family::Sweeper);
     let command = format!("arsenalfit advise {} --family {family}", visible(file));
     page.next_command(&command, "whether to add that pitch (or another family), in which shape, what it is worth");
+    page.assumptions(profile);
 }
 
 fn spins(page: &mut Page, profile: &Profile, inspected: &[Inspected]) {
