@@ -86,6 +86,8 @@ impl fmt::Display for Family {
 /// below 35 not every throw in heavy air (computed); whoever throws so pitches from nearer. Nothing drawn or
 /// searched may be slower either.
 pub const SLOWEST_MPH: f64 = 40.0;
+/// The fastest pitch known here, mph: beyond every arm (common practice, no published source).
+pub const FASTEST_MPH: f64 = 110.0;
 
 /// What a pitch does, in the hand-free frame: release speed and the two breaks.
 ///

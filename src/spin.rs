@@ -10,6 +10,8 @@ use crate::units::{DEGREE, INCH, RPM};
 
 /// Ball radius from the middle of the permitted circumference, 9 to 9.25 in (Official Baseball Rules 3.01).
 pub const BALL_RADIUS: f64 = 9.125 * INCH / std::f64::consts::TAU;
+/// More spin (rpm) than any arm is known to give (common practice, no published source).
+pub const MOST_RPM: f64 = 4500.0;
 
 /// A published law for the lift coefficient `C_L` at spin parameter S = r ω / v.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

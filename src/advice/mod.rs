@@ -177,6 +177,15 @@ fn alternatives(stage: &Stage, today: &Today, question: Question, worlds: &[Worl
     all
 }
 
+/// What the guidelines say of a hard pitch at `age`, below 15.
+pub fn guideline(age: u8) -> &'static str {
+    if age < 13 {
+        "a fastball and a changeup come first"
+    } else {
+        "a breaking ball comes only after a consistent fastball and changeup"
+    }
+}
+
 fn best_first(alternatives: &mut [Alternative]) {
     let gain = |a: &Alternative| a.candidate.as_ref().map_or(f64::NEG_INFINITY, |c| c.worth.overall.value);
     alternatives.sort_by(|a, b| gain(b).total_cmp(&gain(a)));

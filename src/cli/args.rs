@@ -7,8 +7,9 @@ use std::str::FromStr;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::geometry::Hand;
-use crate::pitch::{Family, SLOWEST_MPH, Shape};
+use crate::pitch::{FASTEST_MPH, Family, SLOWEST_MPH, Shape};
 use crate::search::Command as CommandOf;
+use crate::spin::MOST_RPM;
 
 use super::args_follow::{PlanArgs, ProgressArgs, TrialArgs};
 use super::args_setup::{CompletionsArgs, ManArgs};
@@ -368,7 +369,7 @@ fn elevation(text: &str) -> Result<f64, String> {
 }
 
 fn rpm(text: &str) -> Result<f64, String> {
-    number(text, "a number", 1.0, 4500.0)
+    number(text, "a number", 1.0, MOST_RPM)
 }
 
 pub(super) fn shape(text: &str) -> Result<Shape, String> {
@@ -380,7 +381,7 @@ fn shape_of(parts: &[&str], form: &str) -> Result<Shape, String> {
         return Err(form.to_owned());
     };
     Ok(Shape {
-        speed_mph: number(speed, "given with a speed", SLOWEST_MPH, 110.0)?,
+        speed_mph: number(speed, "given with a speed", SLOWEST_MPH, FASTEST_MPH)?,
         vertical_break_in: number(vertical, "given with a vertical break", -40.0, 40.0)?,
         glove_side_break_in: number(glove_side, "given with a glove-side break", -40.0, 40.0)?,
     })

@@ -30,10 +30,7 @@ pub(super) fn sort(cli: &Cli, args: &SortArgs) -> Result<String, Failure> {
     sorted.cautions.extend(second_looks_at(&sorted).iter().map(|look| format!("the {look}")));
     let update = args.write.as_deref().map(|path| write(path, args, &session, &sorted)).transpose()?;
     Ok(match cli.format {
-        Format::Text => {
-            let path = args.write.as_deref().unwrap_or(Path::new("")).to_string_lossy();
-            terminal::sort(&session, &sorted, update.as_ref().map(|update| (update, path.as_ref())), width())
-        }
+        Format::Text => terminal::sort(&session, &sorted, update.as_ref().zip(args.write.as_deref()), width()),
         Format::Json => json::sort(&session, &sorted),
     })
 }

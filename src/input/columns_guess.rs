@@ -10,6 +10,8 @@ use std::path::Path;
 
 use csv::ByteRecord;
 
+use crate::pitch::FASTEST_MPH;
+
 use super::cells;
 use super::columns::{Column, ColumnMap};
 use super::error::InputError;
@@ -178,7 +180,7 @@ fn likely_unit(quantity: Quantity, header: &str, size: f64) -> Option<Unit> {
     let is_said = |word: &str| lower.split(|c: char| !c.is_alphanumeric() && c != '/').any(|w| w == word);
     let named = Unit::words_of_kind(quantity.kind()).into_iter().find(|(word, _)| is_said(word));
     named.map(|(_, unit)| unit).or_else(|| match quantity.kind() {
-        Kind::Speed if size > 110.0 => Some(Unit::Kph),
+        Kind::Speed if size > FASTEST_MPH => Some(Unit::Kph),
         Kind::Speed if size < 50.0 => Some(Unit::MetresPerSecond),
         Kind::Fraction if size > 1.5 => Some(Unit::Percent),
         Kind::Length { .. } if quantity.own_unit() == Some(Unit::Foot) && size > 12.0 => {

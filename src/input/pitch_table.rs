@@ -5,8 +5,9 @@
 //! with physics is asked in [`super::pitch_checks`].
 
 use crate::geometry::{Clock, Hand, Side};
-use crate::pitch::{Family, SLOWEST_MPH, Shape};
+use crate::pitch::{FASTEST_MPH, Family, SLOWEST_MPH, Shape};
 use crate::profile::{Aim, PerSide, Pitch, Results, Spread};
+use crate::spin::MOST_RPM;
 
 use super::assumptions::{Assumptions, Filler};
 use super::defaults;
@@ -41,10 +42,10 @@ impl PitchDraft {
             place: fields.place(),
             name: fields.text("name"),
             family: fields.choice("family", &Family::ALL, Family::name),
-            speed_mph: fields.number("speed_mph", SLOWEST_MPH..=110.0),
+            speed_mph: fields.number("speed_mph", SLOWEST_MPH..=FASTEST_MPH),
             vertical_break_in: fields.number("vertical_break_in", -40.0..=40.0),
             glove_side_break_in: fields.number("glove_side_break_in", -40.0..=40.0),
-            spin_rpm: fields.number("spin_rpm", 0.0..=4500.0),
+            spin_rpm: fields.number("spin_rpm", 0.0..=MOST_RPM),
             active_fraction: fields.number("active_fraction", 0.0..=1.0),
             spin_clock: read_clock(fields),
             release_height_ft: fields.number("release_height_ft", 1.0..=8.0),

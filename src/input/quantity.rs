@@ -6,7 +6,8 @@
 use std::ops::RangeInclusive;
 
 use crate::geometry::Hand;
-use crate::pitch::SLOWEST_MPH;
+use crate::pitch::{FASTEST_MPH, SLOWEST_MPH};
+use crate::spin::MOST_RPM;
 use crate::units::{FOOT, INCH, MPH};
 
 /// Something a column may hold. Written in snake case in a column map.
@@ -214,9 +215,9 @@ impl Quantity {
     /// world, and for movement measured from another zero (common practice, no published source).
     pub(super) fn range(self) -> (f64, f64) {
         match self {
-            Self::Speed => (SLOWEST_MPH, 110.0),
+            Self::Speed => (SLOWEST_MPH, FASTEST_MPH),
             Self::VerticalBreak | Self::GloveSideBreak => (-80.0, 80.0),
-            Self::Spin => (0.0, 4500.0),
+            Self::Spin => (0.0, MOST_RPM),
             Self::ActiveFraction => (0.0, 1.0),
             Self::SpinClock => (0.0, 12.0),
             Self::ReleaseHeight | Self::Extension => (0.0, 9.0),

@@ -5,6 +5,7 @@
 
 use std::fmt;
 
+use crate::advice::guideline;
 use crate::pitch::Family;
 use crate::profile::{Health, Level, Profile};
 
@@ -100,15 +101,6 @@ fn pitch_reasons(profile: &Profile, family: Family) -> Vec<Reason> {
         reasons.push(Reason::FastballAndChangeupFirst { age });
     }
     reasons
-}
-
-/// What the guideline says at `age`, as the advice says it.
-fn guideline(age: u8) -> &'static str {
-    if age < 13 {
-        "a fastball and a changeup come first"
-    } else {
-        "a breaking ball comes only after a consistent fastball and changeup"
-    }
 }
 
 impl fmt::Display for Refused {

@@ -297,10 +297,11 @@ pub(super) fn progress_next(ground: &Ground, progress: &Progress) -> Vec<String>
         }
         Some(Severity::Watch) => "throw the next outing as it was meant, and look at the same things again",
         Some(Severity::Note | Severity::Good) => "nothing says stop: work on the first gate not passed",
-        None if unlabelled.is_some() => "",
         None => "too little was thrown to say anything: go on, and ask again after the next outing",
     };
-    let first = unlabelled.into_iter().chain([first.to_owned()]).filter(|line| !line.is_empty());
+    // Where nothing is labelled as the new pitch, that is why too little was thrown.
+    let first = (worst.is_some() || unlabelled.is_none()).then(|| first.to_owned());
+    let first = unlabelled.into_iter().chain(first);
     let measured = Measured::from_progress(progress);
     let steps = [Step::Shape, Step::Effort, Step::Command];
     let gates = steps.map(|step| (step, gates(step, target, &measured)));

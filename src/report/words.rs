@@ -1,6 +1,6 @@
 //! Verdicts, reasons and cautions as sentences, and the cells of an outlook.
 
-use crate::advice::{Advice, Bar, Caution, Reason, Verdict};
+use crate::advice::{Advice, Bar, Caution, Reason, Verdict, guideline};
 use crate::evaluate::PitchOutlook;
 use crate::geometry::Side;
 use crate::pitch::Family;
@@ -167,13 +167,10 @@ fn forbidden(bar: Bar) -> String {
             "he is coming back from an arm injury: nothing new until a licensed professional clears it".into()
         }
         Bar::NoBreakingBall => "the profile says that no new breaking ball is to be thrown".into(),
-        Bar::TooYoung(age) => format!(
-            "at {age} a fastball and a changeup come first (guidelines of USA Baseball and Major League Baseball, copy \
-             of about 2015; the governing body's current page decides)"
-        ),
-        Bar::BasicsFirst(age) => format!(
-            "at {age} a breaking ball comes only after a consistent fastball and changeup (guidelines of USA Baseball \
-             and Major League Baseball, copy of about 2015; the governing body's current page decides)"
+        Bar::TooYoung(age) | Bar::BasicsFirst(age) => format!(
+            "at {age} {} (guidelines of USA Baseball and Major League Baseball, copy of about 2015; the governing \
+             body's current page decides)",
+            guideline(age)
         ),
     }
 }

@@ -268,9 +268,8 @@ fn set_wild_movement_aside(
     reasons: &mut [Option<Box<Reason>>],
 ) {
     for (index, throw) in session.throws.iter().enumerate() {
-        let wild = || too_much_movement(&corrected_look(throw, fit));
         if assignments[index] == Assignment::Unsorted
-            && let Some(reason) = wild()
+            && let Some(reason) = too_much_movement(&corrected_look(throw, fit))
         {
             assignments[index] = Assignment::SetAside;
             reasons[index] = Some(reason);

@@ -26,11 +26,7 @@ pub fn advise(advice: &Advice, leaning: Option<&Why>, width: u16) -> String {
     alternatives(&mut page, advice);
     page.heading("Cautions");
     page.list(advice.cautions.iter().map(|&caution| words::caution(caution)));
-    let next = words::next(advice);
-    if !next.is_empty() {
-        page.heading("Next");
-        page.list(next);
-    }
+    page.section("Next", words::next(advice));
     page.assumptions(advice.profile);
     page.finish()
 }

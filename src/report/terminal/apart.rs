@@ -8,13 +8,12 @@ use super::super::follow::health;
 use super::super::format::{percent, plain, signed};
 use super::super::{staff, words};
 use super::Page;
-use super::progress::bars;
 
 /// Every pair.
 pub fn apart(profile: &Profile, pairs: &[Pair], width: u16) -> String {
     let mut page = Page::new(width);
     page.title(profile);
-    bars(&mut page, health(profile));
+    page.bars(health(profile));
     if pairs.is_empty() {
         page.paragraph("One pitch only: there is no pair to compare.");
         return page.finish();

@@ -4,13 +4,11 @@ use crate::input::visible;
 use crate::inspect::{Inspected, second_looks};
 use crate::pitch::Family;
 use crate::profile::{Pitch, Profile};
+use crate::spin::MOST_RPM;
 use crate::stats::Estimate;
 
 use super::super::format::{percent, plain, signed, signed_range};
 use super::Page;
-
-/// No arm is known to give more; what would need it is told as out of reach.
-const MOST_RPM: f64 = 4500.0;
 
 /// Every pitch; `elevation_ft` says where the restated shapes would be thrown, `file` where the profile lies.
 pub fn check(profile: &Profile, inspected: &[Inspected], elevation_ft: f64, file: &str, width: u16) -> String {
@@ -39,12 +37,9 @@ pub fn check(profile: &Profile, inspected: &[Inspected], elevation_ft: f64, file
         ]
     });
     page.table(&["pitch", "vertical, in", "glove side, in"], rows.collect());
-    let looks = second_looks(profile);
-    if !looks.is_empty() {
-        page.heading("Worth a second look");
-        page.list(looks.iter().map(ToString::to_string));
-    }
+    page.section("Worth a second look", second_looks(profile).iter().map(ToString::to_string));
     next(&mut page, profile, file);
+    page.assumptions(profile);
     page.finish()
 }
 
@@ -55,7 +50,6 @@ fn next(page: &mut Page, profile: &Profile, file: &str) {
     let family = wished.into_iter().find(is_new).unwrap_or(Family::Sweeper);
     let command = format!("arsenalfit advise {} --family {family}", visible(file));
     page.next_command(&command, "whether to add that pitch (or another family), in which shape, what it is worth");
-    page.assumptions(profile);
 }
 
 fn spins(page: &mut Page, profile: &Profile, inspected: &[Inspected]) {

@@ -5,7 +5,6 @@ use crate::compare::{Arm, Comparison};
 use super::super::format::{percent, plain, signed};
 use super::super::{staff, words};
 use super::Page;
-use super::progress::bars;
 use crate::geometry::Side;
 
 /// Two athletes beside each other.
@@ -13,7 +12,7 @@ pub fn compare(comparison: &Comparison, width: u16) -> String {
     let mut page = Page::new(width);
     let [one, other] = [&comparison.arms[0], &comparison.arms[1]];
     page.heading_line(&format!("{} and {}", staff::name(one), staff::name(other)));
-    bars(&mut page, staff::health_of_both(comparison));
+    page.bars(staff::health_of_both(comparison));
     page.heading(&staff::headline(comparison));
     page.list(
         comparison.arms.iter().map(|arm| staff::worth_sentence(comparison, arm)).chain(staff::chance(comparison)),

@@ -125,12 +125,23 @@ impl Page {
         self.text.push('\n');
     }
 
+    /// Sentences under a heading; nothing when there are none.
+    fn section(&mut self, heading: &str, sentences: impl IntoIterator<Item = String>) {
+        let mut sentences = sentences.into_iter().peekable();
+        if sentences.peek().is_some() {
+            self.heading(heading);
+            self.list(sentences);
+        }
+    }
+
+    /// What speaks against throwing at all, in health or age.
+    fn bars(&mut self, bars: impl IntoIterator<Item = String>) {
+        self.section("Before anything else", bars);
+    }
+
     /// What was taken for granted.
     fn assumptions(&mut self, profile: &Profile) {
-        if !profile.assumptions.is_empty() {
-            self.heading("Assumed, because the profile does not say");
-            self.list(profile.assumptions.iter().cloned());
-        }
+        self.section("Assumed, because the profile does not say", profile.assumptions.iter().cloned());
     }
 
     fn finish(self) -> String {

@@ -17,10 +17,7 @@ pub fn no_plan(profile: &Profile, why: &NoPlan, unwritten: &[String], width: u16
     page.list(why.reasons());
     let files = unwritten.iter().map(|path| format!("{path} was not written"));
     let rest: Vec<String> = why.next().map(str::to_owned).into_iter().chain(files).collect();
-    if !rest.is_empty() {
-        page.heading("Next");
-        page.list(rest);
-    }
+    page.section("Next", rest);
     page.finish()
 }
 
@@ -31,10 +28,7 @@ pub fn plan(start: &Start, plan: &Plan, width: u16) -> String {
     page.heading(&format!("A new {}, {} to {}", plan.target.family, plan.span.start(), plan.span.end()));
     page.paragraph(&plan_target(plan));
     let before = before(start);
-    if !before.is_empty() {
-        page.heading("Before the first day");
-        page.list(before);
-    }
+    page.section("Before the first day", before);
     steps(&mut page, plan);
     page.heading("When to stop");
     page.list(STOP_RULES.map(str::to_owned));
@@ -44,10 +38,7 @@ pub fn plan(start: &Start, plan: &Plan, width: u16) -> String {
     page.heading("Keep in mind");
     page.list(plan.cautions.iter().cloned());
     page.assumptions(start.profile);
-    if !start.written.is_empty() {
-        page.heading("Written");
-        page.list(start.written.iter().cloned());
-    }
+    page.section("Written", start.written.iter().cloned());
     page.finish()
 }
 

@@ -18,7 +18,7 @@ pub fn progress(ground: &Ground, progress: &Progress, width: u16) -> String {
     let mut page = Page::new(width);
     page.title(ground.profile);
     page.paragraph(&over(ground, progress));
-    bars(&mut page, ground.bars.iter().map(ToString::to_string));
+    page.bars(ground.bars.iter().map(ToString::to_string));
     for (place, finding) in progress.findings.iter().enumerate() {
         page.heading(&finding_headline(finding));
         page.list(finding_lines(ground, progress, place));
@@ -31,23 +31,11 @@ pub fn progress(ground: &Ground, progress: &Progress, width: u16) -> String {
     page.finish()
 }
 
-/// What in health or age speaks against the work, before anything else.
-pub(super) fn bars(page: &mut Page, bars: impl IntoIterator<Item = String>) {
-    let mut bars = bars.into_iter().peekable();
-    if bars.peek().is_some() {
-        page.heading("Before anything else");
-        page.list(bars);
-    }
-}
-
 /// Rows not used, and what to keep in mind.
 pub(super) fn doubts(page: &mut Page, ground: &Ground) {
     set_aside(page, ground.session, &ground.session.set_aside);
     let all = learning::doubts(ground);
-    if !all.is_empty() {
-        page.heading("Keep in mind");
-        page.list(all);
-    }
+    page.section("Keep in mind", all);
     page.assumptions(ground.profile);
 }
 

@@ -18,11 +18,7 @@ pub fn roster(roster: &Roster, width: u16) -> String {
         words::command(roster.command),
         staff::worlds_used(roster)
     ));
-    let against = staff::against(roster.members);
-    if !against.is_empty() {
-        page.heading("Why not now");
-        page.list(against);
-    }
+    page.section("Why not now", staff::against(roster.members));
     page.heading("Next");
     page.list(staff::after_roster(roster));
     page.finish()

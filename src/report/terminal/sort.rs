@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
+use std::path::Path;
 
 use crate::input::{Proposal, visible};
 use crate::profile_text::{LineChange, ProfileUpdate};
@@ -16,7 +17,7 @@ use super::Page;
 const MOST_LISTED: usize = 12;
 
 /// The whole answer; `written` is what was written to which profile.
-pub fn sort(session: &Session, sorted: &Sorted, written: Option<(&ProfileUpdate, &str)>, width: u16) -> String {
+pub fn sort(session: &Session, sorted: &Sorted, written: Option<(&ProfileUpdate, &Path)>, width: u16) -> String {
     let mut page = Page::new(width);
     page.heading_line(&format!(
         "{} rows read: {} sorted into {} pitches, {} fit none, {} set aside",
@@ -32,10 +33,7 @@ pub fn sort(session: &Session, sorted: &Sorted, written: Option<(&ProfileUpdate,
     agreement(&mut page, session, sorted);
     counts(&mut page, sorted);
     let doubts: Vec<String> = session.notes.iter().chain(&sorted.cautions).cloned().collect();
-    if !doubts.is_empty() {
-        page.heading("Doubts");
-        page.list(doubts);
-    }
+    page.section("Doubts", doubts);
     if let Some((update, _)) = written {
         changes(&mut page, update);
     }
@@ -230,9 +228,12 @@ fn changes(page: &mut Page, update: &ProfileUpdate) {
 }
 
 /// The command to give next; nothing where no pitch was found.
-fn next(page: &mut Page, sorted: &Sorted, written: Option<&str>) {
+fn next(page: &mut Page, sorted: &Sorted, written: Option<&Path>) {
     match written {
-        Some(path) => page.next_command(&format!("arsenalfit check {}", visible(path)), "what these pitches are"),
+        Some(path) => {
+            let command = format!("arsenalfit check {}", visible(&path.to_string_lossy()));
+            page.next_command(&command, "what these pitches are");
+        }
         None if sorted.groups.is_empty() => {}
         None => page.next_command("--write athlete.toml", "added to this command, makes a profile of these pitches"),
     }

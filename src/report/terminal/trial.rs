@@ -10,13 +10,13 @@ use super::super::follow::{Ground, dot_of, letter, one_line, trial_headline, tri
 use super::super::format::{in_hundred, plain, signed};
 use super::super::learning::{spin_rows, tries};
 use super::Page;
-use super::progress::{bars, doubts};
+use super::progress::doubts;
 
 /// The whole answer.
 pub fn trial(ground: &Ground, trial: &Trial, width: u16) -> String {
     let mut page = Page::new(width);
     page.title(ground.profile);
-    bars(&mut page, ground.bars.iter().map(ToString::to_string));
+    page.bars(ground.bars.iter().map(ToString::to_string));
     page.heading(&trial_headline(trial));
     page.list(trial_reasons(trial, ground.target));
     page.heading("Next");

@@ -8,13 +8,12 @@ use super::super::follow::health;
 use super::super::format::{percent, signed_range};
 use super::super::{staff, words};
 use super::Page;
-use super::progress::bars;
 
 /// Both sides.
 pub fn usage(profile: &Profile, sides: &PerSide<UsageSide>, width: u16) -> String {
     let mut page = Page::new(width);
     page.title(profile);
-    bars(&mut page, health(profile));
+    page.bars(health(profile));
     for side in Side::BOTH {
         one_side(&mut page, profile, side, sides.on(side));
     }
