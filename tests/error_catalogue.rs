@@ -165,6 +165,8 @@ fn files_to_write() {
         ("page is a folder", "usage athlete.toml --report empty".to_owned()),
         ("page is a device", "usage athlete.toml --report /dev/null".to_owned()),
         ("page without a name", "usage athlete.toml --report ||".to_owned()),
+        ("page is another file", "usage athlete.toml --report throws.csv".to_owned()),
+        ("two answers in one file", plan("--ics plan.txt --markdown plan.txt")),
         ("calendar there already", plan("--ics athlete.toml")),
         ("markdown there already", plan("--markdown athlete.toml")),
         ("calendar in no folder", plan("--ics no/plan.ics")),
