@@ -1,8 +1,8 @@
 //! The whole decision: four pitches, five new families, both sides, 64 and 128 worlds.
 
-use arsenalfit::advice::{Question, advise};
-use arsenalfit::input::profile_from_toml;
-use arsenalfit::pitch::Family;
+use arsenalfit::ball::Family;
+use arsenalfit::decide::advice::{Question, advise};
+use arsenalfit::files::profile_from_toml;
 use divan::Bencher;
 
 fn main() {

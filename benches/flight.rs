@@ -5,12 +5,12 @@
 //! shapes turned into throws) per second. `compare_flight.py` sets these figures beside the same
 //! flight in plain C (`rk4_baseline.c`) and in scipy.
 
-use arsenalfit::flight::inverse::throw_of_shape;
-use arsenalfit::flight::{Air, Crossing, Forces, Throw};
-use arsenalfit::geometry::{Clock, Vec3};
-use arsenalfit::pitch::Shape;
-use arsenalfit::spin::Spin;
-use arsenalfit::units::MPH;
+use arsenalfit::ball::Shape;
+use arsenalfit::ball::flight::inverse::throw_of_shape;
+use arsenalfit::ball::flight::{Air, Crossing, Forces, Throw};
+use arsenalfit::ball::spin::Spin;
+use arsenalfit::base::geometry::{Clock, Vec3};
+use arsenalfit::base::units::MPH;
 use divan::counter::ItemsCount;
 use divan::{Bencher, black_box};
 

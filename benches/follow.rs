@@ -3,14 +3,14 @@
 //! A trial of six grips and a season of 40 outings, 5,000 throws each. Both should stay below
 //! 0.3 s. Throws are invented.
 
-use arsenalfit::geometry::Clock;
-use arsenalfit::input::profile_from_toml;
-use arsenalfit::pitch::{Family, Shape};
-use arsenalfit::profile::Profile;
-use arsenalfit::progress::{Outing, Progress, progress};
-use arsenalfit::session::{PlateReading, ReleaseReading, SpinReading, Throw};
-use arsenalfit::target::Target;
-use arsenalfit::trial::{Attempt, Trial, trial};
+use arsenalfit::athlete::profile::Profile;
+use arsenalfit::athlete::session::{PlateReading, ReleaseReading, SpinReading, Throw};
+use arsenalfit::ball::{Family, Shape};
+use arsenalfit::base::geometry::Clock;
+use arsenalfit::files::profile_from_toml;
+use arsenalfit::learn::progress::{Outing, Progress, progress};
+use arsenalfit::learn::target::Target;
+use arsenalfit::learn::trial::{Attempt, Trial, trial};
 use divan::Bencher;
 
 const THROWS: usize = 5000;
@@ -42,7 +42,7 @@ fn throw(place: usize, middle: [f64; 3]) -> Throw {
     };
     let clock = Some(Clock::from_hours(8.8 + 0.2 * step(place, 17)));
     Throw {
-        place: arsenalfit::session::Place::default(),
+        place: arsenalfit::athlete::session::Place::default(),
         day: 0,
         shape,
         spin: SpinReading { rpm: Some(2400.0), active_fraction: Some(0.6 + 0.03 * step(place, 19)), clock },

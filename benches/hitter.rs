@@ -5,14 +5,14 @@
 //! work. The profile is a shipped one with a changeup and a slider
 //! added, so that he throws four pitches.
 
-use arsenalfit::evaluate::{SidePlan, Stage, Thrown, Today};
-use arsenalfit::geometry::Side;
-use arsenalfit::hitter::Facing;
-use arsenalfit::input::profile_from_toml;
-use arsenalfit::pitch::{Family, Shape};
-use arsenalfit::profile::{Aim, Profile};
-use arsenalfit::search::{Command, best_of_family};
-use arsenalfit::stats::normal_points;
+use arsenalfit::athlete::profile::{Aim, Profile};
+use arsenalfit::ball::{Family, Shape};
+use arsenalfit::base::geometry::Side;
+use arsenalfit::base::stats::normal_points;
+use arsenalfit::files::profile_from_toml;
+use arsenalfit::former::evaluate::{SidePlan, Stage, Thrown, Today};
+use arsenalfit::former::hitter::Facing;
+use arsenalfit::former::search::{Command, best_of_family};
 use divan::counter::ItemsCount;
 use divan::{Bencher, black_box};
 

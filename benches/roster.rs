@@ -1,10 +1,10 @@
 //! A whole staff: 50, 100 and 200 invented athletes, as `roster` judges them. Cost should grow with
 //! their number and no faster.
 
-use arsenalfit::advice::Question;
-use arsenalfit::input::profile_from_toml;
-use arsenalfit::profile::Profile;
-use arsenalfit::roster::{ranking, standing};
+use arsenalfit::athlete::profile::Profile;
+use arsenalfit::decide::advice::Question;
+use arsenalfit::decide::roster::{ranking, standing};
+use arsenalfit::files::profile_from_toml;
 use divan::Bencher;
 use rayon::prelude::*;
 

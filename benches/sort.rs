@@ -11,10 +11,10 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::time::Instant;
 
-use arsenalfit::demo::{DemoDay, Scenario, csv, session, six_weeks};
-use arsenalfit::geometry::Hand;
-use arsenalfit::input::{ColumnMap, ReadOptions, read_sessions};
-use arsenalfit::sorting::{Options, sort};
+use arsenalfit::base::geometry::Hand;
+use arsenalfit::files::{ColumnMap, ReadOptions, read_sessions};
+use arsenalfit::former::demo::{DemoDay, Scenario, csv, session, six_weeks};
+use arsenalfit::throws::{Options, sort};
 
 const ROWS: usize = 1_000_000;
 const DAYS: usize = 40;

@@ -1,10 +1,10 @@
 //! Doubt held to account: intervals that hold what they claim on made-up athletes, and the table of
 //! what a worth leans on.
 
-use arsenalfit::advice::{Question, advise};
-use arsenalfit::coverage::simulate;
-use arsenalfit::input::read_profile;
-use arsenalfit::why::{Assumption, why};
+use arsenalfit::decide::advice::{Question, advise};
+use arsenalfit::decide::coverage::simulate;
+use arsenalfit::decide::why::{Assumption, why};
+use arsenalfit::files::read_profile;
 
 /// 90 % nominal. With 40 athletes a true 90 % gives fewer than 30 or all 40 covered about once in a
 /// hundred; `arsenalfit coverage` prints the figures for more.

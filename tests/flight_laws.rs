@@ -1,11 +1,11 @@
 //! Laws of flight that hold whatever the constants are.
 
-use arsenalfit::flight::inverse::{break_of_spin, restated, shape_of_throw, throw_of_shape};
-use arsenalfit::flight::{Air, Forces, GRAVITY, State, Throw, integrate};
-use arsenalfit::geometry::{Clock, PLATE_FRONT_Y, Vec3};
-use arsenalfit::pitch::Shape;
-use arsenalfit::spin::{LiftLaw, Spin};
-use arsenalfit::units::{FOOT, INCH, MPH};
+use arsenalfit::ball::Shape;
+use arsenalfit::ball::flight::inverse::{break_of_spin, restated, shape_of_throw, throw_of_shape};
+use arsenalfit::ball::flight::{Air, Forces, GRAVITY, State, Throw, integrate};
+use arsenalfit::ball::spin::{LiftLaw, Spin};
+use arsenalfit::base::geometry::{Clock, PLATE_FRONT_Y, Vec3};
+use arsenalfit::base::units::{FOOT, INCH, MPH};
 use proptest::prelude::*;
 
 const RELEASE: Vec3 = Vec3::new(-0.5, 55.0 * FOOT + PLATE_FRONT_Y, 1.8);

@@ -4,18 +4,18 @@
 
 use std::path::{Path, PathBuf};
 
-use arsenalfit::cues;
-use arsenalfit::geometry::{Clock, Hand};
-use arsenalfit::input::{ColumnMap, ReadOptions, profile_from_toml, read_sessions};
-use arsenalfit::pitch::{Family, Shape};
-use arsenalfit::plan::{Measured, Step, first_step};
-use arsenalfit::profile::Profile;
-use arsenalfit::progress::{Kind, Progress, Severity, outings, progress};
-use arsenalfit::search::Window;
-use arsenalfit::session::Session;
-use arsenalfit::spin::Spin;
-use arsenalfit::target::Target;
-use arsenalfit::trial::{Trial, Verdict, attempts, trial};
+use arsenalfit::athlete::profile::Profile;
+use arsenalfit::athlete::session::Session;
+use arsenalfit::ball::spin::Spin;
+use arsenalfit::ball::{Family, Shape};
+use arsenalfit::base::geometry::{Clock, Hand};
+use arsenalfit::files::{ColumnMap, ReadOptions, profile_from_toml, read_sessions};
+use arsenalfit::former::search::Window;
+use arsenalfit::learn::cues;
+use arsenalfit::learn::plan::{Measured, Step, first_step};
+use arsenalfit::learn::progress::{Kind, Progress, Severity, outings, progress};
+use arsenalfit::learn::target::Target;
+use arsenalfit::learn::trial::{Trial, Verdict, attempts, trial};
 
 fn ground() -> (Profile, Target) {
     let text = include_str!("../profiles/three-quarter-right.toml");

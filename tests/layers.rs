@@ -44,7 +44,7 @@ fn uses(file: &Path) -> Vec<(usize, String)> {
 #[test]
 fn every_module_uses_only_modules_above_it() {
     let modules = modules();
-    assert!(modules.len() > 15, "the list of modules was read: {modules:?}");
+    assert!(modules.len() >= 9, "the list of modules was read: {modules:?}");
     for (rank, module) in modules.iter().enumerate() {
         for file in files_of(module) {
             for (line, used) in uses(&file) {
@@ -59,7 +59,7 @@ fn every_module_uses_only_modules_above_it() {
 
 #[test]
 fn only_the_edges_do_input_and_output() {
-    let edges = ["input", "report", "cli"];
+    let edges = ["files", "report", "cli"];
     for module in modules().iter().filter(|module| !edges.contains(&module.as_str())) {
         for file in files_of(module) {
             let text = fs::read_to_string(&file).expect("a source file");

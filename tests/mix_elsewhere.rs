@@ -13,10 +13,10 @@ mod standard;
 use std::io::{BufRead, BufReader, Write};
 use std::process::{Command, Stdio};
 
-use arsenalfit::evaluate::{Chosen, SidePlan, Stage, Today};
-use arsenalfit::geometry::Side;
-use arsenalfit::mix::Bounds;
-use arsenalfit::pitch::Family;
+use arsenalfit::ball::Family;
+use arsenalfit::base::geometry::Side;
+use arsenalfit::former::evaluate::{Chosen, SidePlan, Stage, Today};
+use arsenalfit::former::mix::Bounds;
 use serde::{Deserialize, Serialize};
 use serde_json::json;
 

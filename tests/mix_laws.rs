@@ -5,11 +5,11 @@
 #[expect(dead_code, reason = "other tests use the rest of it")]
 mod standard;
 
-use arsenalfit::evaluate::{SidePlan, Stage, draws};
-use arsenalfit::geometry::Side;
-use arsenalfit::mix::{Bounds, Effort, best_mix};
-use arsenalfit::pitch::Family;
-use arsenalfit::profile::{Aim, Limits, Profile};
+use arsenalfit::athlete::profile::{Aim, Limits, Profile};
+use arsenalfit::ball::Family;
+use arsenalfit::base::geometry::Side;
+use arsenalfit::former::evaluate::{SidePlan, Stage, draws};
+use arsenalfit::former::mix::{Bounds, Effort, best_mix};
 use standard::{CHANGEUP, FOUR_SEAM, SLIDER, athlete, for_every_plan, per_100, shipped, typical};
 
 #[test]
@@ -165,8 +165,11 @@ fn fifty_problems_have_the_answers_an_independent_solver_found() {
         };
         let bounds = Bounds {
             caps: problem.caps.clone(),
-            fastballs: arsenalfit::mix::Group { members: problem.fastballs.clone(), bound: problem.fastball_floor },
-            breaking: arsenalfit::mix::Group { members: problem.breaking.clone(), bound: problem.breaking_cap },
+            fastballs: arsenalfit::former::mix::Group {
+                members: problem.fastballs.clone(),
+                bound: problem.fastball_floor,
+            },
+            breaking: arsenalfit::former::mix::Group { members: problem.breaking.clone(), bound: problem.breaking_cap },
         };
         let count = problem.slope.len();
         let start = bounds.nearest(vec![1.0 / count as f64; count]);

@@ -6,13 +6,13 @@
 
 mod common;
 
-use arsenalfit::evaluate::{SidePlan, Stage, Thrown, Today, World, draws, worlds};
-use arsenalfit::geometry::Side;
-use arsenalfit::hitter::{Expected, Facing, Hitter};
-use arsenalfit::mix::{Bounds, Effort, Mix, best_mix};
-use arsenalfit::pitch::Family;
-use arsenalfit::profile::{Aim, Level, PerSide, Profile};
-use arsenalfit::search::{Command, best_of_family};
+use arsenalfit::athlete::profile::{Aim, Level, PerSide, Profile};
+use arsenalfit::ball::Family;
+use arsenalfit::base::geometry::Side;
+use arsenalfit::former::evaluate::{SidePlan, Stage, Thrown, Today, World, draws, worlds};
+use arsenalfit::former::hitter::{Expected, Facing, Hitter};
+use arsenalfit::former::mix::{Bounds, Effort, Mix, best_mix};
+use arsenalfit::former::search::{Command, best_of_family};
 use common::at_bats::counted;
 use common::standard::{
     CHANGEUP, CURVEBALL, FOUR_SEAM, SHIPPED, SLIDER, SWEEPER, athlete, facing, for_every_plan, per_100, read, shape,

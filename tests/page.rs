@@ -3,26 +3,26 @@
 
 use std::fs;
 
-use arsenalfit::advice::{Question, advise};
-use arsenalfit::compare::compare;
-use arsenalfit::evaluate::{Stage, Today};
-use arsenalfit::geometry::Hand;
-use arsenalfit::input::{ColumnMap, ReadOptions, profile_from_toml, read_profile, read_sessions};
-use arsenalfit::pitch::{Family, Shape};
-use arsenalfit::plan::{Answer, Measured, Refusal, Request, Span, Step, plan};
-use arsenalfit::profile::{PerSide, Profile};
-use arsenalfit::progress::{outings, progress};
+use arsenalfit::athlete::profile::{PerSide, Profile};
+use arsenalfit::athlete::session::Session;
+use arsenalfit::ball::{Family, Shape};
+use arsenalfit::base::geometry::Hand;
+use arsenalfit::decide::advice::{Question, advise};
+use arsenalfit::decide::compare::compare;
+use arsenalfit::decide::roster::standing;
+use arsenalfit::decide::usage::usage;
+use arsenalfit::files::{ColumnMap, ReadOptions, profile_from_toml, read_profile, read_sessions};
+use arsenalfit::former::evaluate::{Stage, Today};
+use arsenalfit::former::search::Command;
+use arsenalfit::former::separation::pairs;
+use arsenalfit::former::sight::{openings, sights};
+use arsenalfit::learn::plan::{Answer, Measured, Refusal, Request, Span, Step, plan};
+use arsenalfit::learn::progress::{outings, progress};
+use arsenalfit::learn::target::Target;
+use arsenalfit::learn::trial::{attempts, trial};
 use arsenalfit::report::follow::{Ground, NoPlan, Start};
 use arsenalfit::report::html;
 use arsenalfit::report::staff::{Member, Roster};
-use arsenalfit::roster::standing;
-use arsenalfit::search::Command;
-use arsenalfit::separation::pairs;
-use arsenalfit::session::Session;
-use arsenalfit::sight::{openings, sights};
-use arsenalfit::target::Target;
-use arsenalfit::trial::{attempts, trial};
-use arsenalfit::usage::usage;
 
 const QUICK: Question = Question { draws: 16, ..Question::DEFAULT };
 

@@ -2,15 +2,15 @@
 //!
 //! Athletes are invented. The limits themselves are checked where they stand, in `plan::limits`.
 
-use arsenalfit::input::profile_from_toml;
-use arsenalfit::pitch::{Family, Shape};
-use arsenalfit::plan::limits::DayLimit;
-use arsenalfit::plan::{
+use arsenalfit::athlete::profile::Profile;
+use arsenalfit::ball::{Family, Shape};
+use arsenalfit::base::stats::Estimate;
+use arsenalfit::files::profile_from_toml;
+use arsenalfit::learn::plan::limits::DayLimit;
+use arsenalfit::learn::plan::{
     Answer, Measured, Phase, PhaseKind, Plan, Reason, Refused, Request, Span, Step, Weekdays, first_step, plan,
 };
-use arsenalfit::profile::Profile;
-use arsenalfit::stats::Estimate;
-use arsenalfit::target::Target;
+use arsenalfit::learn::target::Target;
 use jiff::civil::{Date, date};
 use proptest::prelude::*;
 

@@ -3,10 +3,10 @@
 //! The calendar is also read back by an independent parser: this test leaves it in the target
 //! directory, and `tests/data/check_calendar.py` (Python's `icalendar`) checks that file.
 
-use arsenalfit::input::profile_from_toml;
-use arsenalfit::pitch::{Family, Shape};
-use arsenalfit::plan::{Answer, Measured, Plan, Request, Span, Weekdays, plan};
-use arsenalfit::target::Target;
+use arsenalfit::ball::{Family, Shape};
+use arsenalfit::files::profile_from_toml;
+use arsenalfit::learn::plan::{Answer, Measured, Plan, Request, Span, Weekdays, plan};
+use arsenalfit::learn::target::Target;
 use jiff::civil::date;
 
 fn sample(name: &str) -> Plan {

@@ -6,12 +6,12 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use arsenalfit::flight::Air;
-use arsenalfit::flight::inverse::{release_point, shares};
-use arsenalfit::geometry::Hand;
-use arsenalfit::input::{InputError, profile_from_toml, read_profile};
-use arsenalfit::profile::{Level, Profile};
-use arsenalfit::spin::Spin;
+use arsenalfit::athlete::profile::{Level, Profile};
+use arsenalfit::ball::flight::Air;
+use arsenalfit::ball::flight::inverse::{release_point, shares};
+use arsenalfit::ball::spin::Spin;
+use arsenalfit::base::geometry::Hand;
+use arsenalfit::files::{InputError, profile_from_toml, read_profile};
 use proptest::prelude::*;
 
 const MINIMAL: &str = r#"
@@ -145,7 +145,7 @@ fn a_mirrored_left_hander_is_the_same_profile_as_the_right_hander() {
     let (right, mut left) = (load(&right), load(&left));
     assert_eq!(left.athlete.throws, Hand::Left);
     for (a, b) in right.pitches.iter().zip(&left.pitches) {
-        let hours = |pitch: &arsenalfit::profile::Pitch| pitch.spin_clock.map(|clock| clock.to_string());
+        let hours = |pitch: &arsenalfit::athlete::profile::Pitch| pitch.spin_clock.map(|clock| clock.to_string());
         assert_eq!(hours(a), hours(b));
     }
     left.athlete.throws = Hand::Right;

@@ -7,9 +7,9 @@
 use std::collections::BTreeSet;
 use std::fs;
 
-use arsenalfit::geometry::{Clock, Hand};
-use arsenalfit::input::{Fault, InputError, Starter, profile_from_toml, profile_outline};
-use arsenalfit::pitch::{Family, Shape};
+use arsenalfit::ball::{Family, Shape};
+use arsenalfit::base::geometry::{Clock, Hand};
+use arsenalfit::files::{Fault, InputError, Starter, profile_from_toml, profile_outline};
 use arsenalfit::report::json;
 use regex::Regex;
 use serde_json::Value as Json;

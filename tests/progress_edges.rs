@@ -5,14 +5,14 @@
 
 use std::fmt::Write as _;
 
-use arsenalfit::geometry::Hand;
-use arsenalfit::input::{ColumnMap, ReadOptions, profile_from_toml, session_from_bytes};
-use arsenalfit::pitch::{Family, Shape};
-use arsenalfit::profile::Profile;
-use arsenalfit::progress::{Caution, Kind, Outing, Quantity, ShapeState, outings, progress};
-use arsenalfit::session::Session;
-use arsenalfit::target::Target;
-use arsenalfit::trial::{self, Verdict, attempts, trial};
+use arsenalfit::athlete::profile::Profile;
+use arsenalfit::athlete::session::Session;
+use arsenalfit::ball::{Family, Shape};
+use arsenalfit::base::geometry::Hand;
+use arsenalfit::files::{ColumnMap, ReadOptions, profile_from_toml, session_from_bytes};
+use arsenalfit::learn::progress::{Caution, Kind, Outing, Quantity, ShapeState, outings, progress};
+use arsenalfit::learn::target::Target;
+use arsenalfit::learn::trial::{self, Verdict, attempts, trial};
 
 fn ground() -> (Profile, Target) {
     let text = include_str!("../profiles/three-quarter-right.toml");

@@ -6,12 +6,12 @@
 
 #![expect(clippy::print_stdout, reason = "figures for the notes, shown with --nocapture")]
 
-use arsenalfit::input::profile_from_toml;
-use arsenalfit::pitch::{Family, Shape};
-use arsenalfit::profile::Profile;
-use arsenalfit::progress::{Kind, Outing, Progress, Quantity, Severity, ShapeState, progress};
-use arsenalfit::session::{PlateReading, ReleaseReading, SpinReading, Throw};
-use arsenalfit::target::Target;
+use arsenalfit::athlete::profile::Profile;
+use arsenalfit::athlete::session::{PlateReading, ReleaseReading, SpinReading, Throw};
+use arsenalfit::ball::{Family, Shape};
+use arsenalfit::files::profile_from_toml;
+use arsenalfit::learn::progress::{Kind, Outing, Progress, Quantity, Severity, ShapeState, progress};
+use arsenalfit::learn::target::Target;
 use rand::{Rng, SeedableRng};
 use rand_distr::StandardNormal;
 use rand_xoshiro::Xoshiro256PlusPlus;
@@ -75,7 +75,7 @@ impl Season {
             height_in: Some(24.0 + command_in * self.normal()),
         };
         Throw {
-            place: arsenalfit::session::Place::default(),
+            place: arsenalfit::athlete::session::Place::default(),
             day,
             shape: Shape { speed_mph, vertical_break_in, glove_side_break_in },
             spin: SpinReading::default(),
@@ -117,7 +117,7 @@ fn still(_: u16) -> Truth {
 }
 
 fn stops(progress: &Progress) -> Vec<Kind> {
-    let stop = |finding: &&arsenalfit::progress::Finding| finding.severity == Severity::Stop;
+    let stop = |finding: &&arsenalfit::learn::progress::Finding| finding.severity == Severity::Stop;
     progress.findings.iter().filter(stop).map(|finding| finding.kind).collect()
 }
 

@@ -9,12 +9,12 @@
 
 use std::f64::consts::PI;
 
-use arsenalfit::flight::inverse::throw_of_shape;
-use arsenalfit::flight::{Air, BALL_MASS, DRAG_COEFFICIENT, Forces, GRAVITY, State, Throw, integrate};
-use arsenalfit::geometry::{Clock, RUBBER_Y, Vec3};
-use arsenalfit::pitch::Shape;
-use arsenalfit::spin::{BALL_RADIUS, LiftLaw, Spin};
-use arsenalfit::units::{FOOT, INCH, MILLISECOND, MPH, RPM};
+use arsenalfit::ball::Shape;
+use arsenalfit::ball::flight::inverse::throw_of_shape;
+use arsenalfit::ball::flight::{Air, BALL_MASS, DRAG_COEFFICIENT, Forces, GRAVITY, State, Throw, integrate};
+use arsenalfit::ball::spin::{BALL_RADIUS, LiftLaw, Spin};
+use arsenalfit::base::geometry::{Clock, RUBBER_Y, Vec3};
+use arsenalfit::base::units::{FOOT, INCH, MILLISECOND, MPH, RPM};
 
 /// Enough steps that what is left is rounding.
 const FINE: usize = 64;

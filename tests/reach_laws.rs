@@ -4,15 +4,15 @@
 #[expect(dead_code, reason = "other tests use the rest of it")]
 mod standard;
 
-use arsenalfit::evaluate::{NewPitch, Stage};
-use arsenalfit::flight::inverse::{MIDDLE, active_spin_needed, break_of_spin, throw_of_shape};
-use arsenalfit::flight::{Forces, Throw};
-use arsenalfit::geometry::Clock;
-use arsenalfit::pitch::{Family, Shape};
-use arsenalfit::profile::Supination;
-use arsenalfit::search::reach::Reach;
-use arsenalfit::spin::{LiftLaw, Spin};
-use arsenalfit::units::INCH;
+use arsenalfit::ball::Supination;
+use arsenalfit::ball::flight::inverse::{MIDDLE, active_spin_needed, break_of_spin, throw_of_shape};
+use arsenalfit::ball::flight::{Forces, Throw};
+use arsenalfit::ball::spin::{LiftLaw, Spin};
+use arsenalfit::ball::{Family, Shape};
+use arsenalfit::base::geometry::Clock;
+use arsenalfit::base::units::INCH;
+use arsenalfit::former::evaluate::{NewPitch, Stage};
+use arsenalfit::former::search::reach::Reach;
 use standard::{CHANGEUP, FOUR_SEAM, SLIDER, SWEEPER, athlete, shape};
 
 fn reaches_a_sweeper(slot: f64, seam_in: f64, supination: Supination) -> bool {

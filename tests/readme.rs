@@ -34,12 +34,12 @@ fn the_run_in_the_readme_is_what_the_program_prints_today() {
 
 #[test]
 fn the_profile_in_the_readme_is_a_valid_one() {
-    arsenalfit::input::profile_from_toml(&blocks("toml")[0], "README.md").expect("it loads");
+    arsenalfit::files::profile_from_toml(&blocks("toml")[0], "README.md").expect("it loads");
 }
 
 #[test]
 fn the_column_map_in_the_readme_is_a_valid_one() {
-    arsenalfit::input::ColumnMap::from_toml(&blocks("toml")[1], "README.md").expect("it loads");
+    arsenalfit::files::ColumnMap::from_toml(&blocks("toml")[1], "README.md").expect("it loads");
 }
 
 #[test]

@@ -13,17 +13,18 @@ mod reference;
 
 use std::fmt::Write as _;
 
-use arsenalfit::evaluate::{SideOutlook, SidePlan, Stage, Today};
-use arsenalfit::flight::inverse::{MIDDLE, release_point, shape_of_throw, throw_of_shape};
-use arsenalfit::flight::{Air, State, Throw, integrate};
-use arsenalfit::geometry::{Side, Vec3};
-use arsenalfit::hitter::{Facing, Rates};
-use arsenalfit::input::profile_from_toml;
-use arsenalfit::pitch::{Family, Shape};
-use arsenalfit::profile::{Aim, Profile, Release, Supination};
-use arsenalfit::search::{Command, best_of_family};
-use arsenalfit::stats::normal_points;
-use arsenalfit::units::{FOOT, INCH, MPH};
+use arsenalfit::athlete::profile::{Aim, Profile};
+use arsenalfit::ball::flight::inverse::{MIDDLE, release_point, shape_of_throw, throw_of_shape};
+use arsenalfit::ball::flight::{Air, State, Throw, integrate};
+use arsenalfit::ball::{Family, Shape};
+use arsenalfit::ball::{Release, Supination};
+use arsenalfit::base::geometry::{Side, Vec3};
+use arsenalfit::base::stats::normal_points;
+use arsenalfit::base::units::{FOOT, INCH, MPH};
+use arsenalfit::files::profile_from_toml;
+use arsenalfit::former::evaluate::{SideOutlook, SidePlan, Stage, Today};
+use arsenalfit::former::hitter::{Facing, Rates};
+use arsenalfit::former::search::{Command, best_of_family};
 use serde::Deserialize;
 
 use reference::by_label;

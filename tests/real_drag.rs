@@ -8,11 +8,11 @@
 #[path = "common/reference.rs"]
 mod reference;
 
-use arsenalfit::flight::inverse::throw_of_shape;
-use arsenalfit::flight::{Air, BALL_AREA, BALL_MASS, DRAG_COEFFICIENT};
-use arsenalfit::geometry::{PLATE_FRONT_Y, Vec3};
-use arsenalfit::pitch::Shape;
-use arsenalfit::units::{FOOT, INCH, MPH};
+use arsenalfit::ball::Shape;
+use arsenalfit::ball::flight::inverse::throw_of_shape;
+use arsenalfit::ball::flight::{Air, BALL_AREA, BALL_MASS, DRAG_COEFFICIENT};
+use arsenalfit::base::geometry::{PLATE_FRONT_Y, Vec3};
+use arsenalfit::base::units::{FOOT, INCH, MPH};
 use serde::Deserialize;
 
 use reference::by_label;

@@ -1,11 +1,11 @@
 //! Screening, and telling a unit that was moved from an arm that has changed.
 
-use arsenalfit::demo::{Scenario, session, six_weeks, six_weeks_files};
-use arsenalfit::geometry::Hand;
-use arsenalfit::input::{ColumnMap, ReadOptions, session_from_bytes};
-use arsenalfit::pitch::Family;
-use arsenalfit::session::{Place, Session};
-use arsenalfit::sorting::{Assignment, Cause, Options, Sorted, Treatment, sort};
+use arsenalfit::athlete::session::{Place, Session};
+use arsenalfit::ball::Family;
+use arsenalfit::base::geometry::Hand;
+use arsenalfit::files::{ColumnMap, ReadOptions, session_from_bytes};
+use arsenalfit::former::demo::{Scenario, session, six_weeks, six_weeks_files};
+use arsenalfit::throws::{Assignment, Cause, Options, Sorted, Treatment, sort};
 
 /// Three ordinary days of the demo athlete.
 fn ordinary() -> Session {
@@ -88,7 +88,7 @@ fn stuck_readings_doubles_lobs_and_outliers_are_set_apart() {
         throw.shape.glove_side_break_in = frozen.glove_side_break_in;
     }
     let twice = session.throws[50];
-    session.throws.insert(60, arsenalfit::session::Throw { place: Place { file: 0, row: 9000 }, ..twice });
+    session.throws.insert(60, arsenalfit::athlete::session::Throw { place: Place { file: 0, row: 9000 }, ..twice });
     session.throws[70].shape.speed_mph = 55.0;
     session.throws[80].shape.glove_side_break_in = 30.0;
     session.throws[90].shape.glove_side_break_in = 60.0;

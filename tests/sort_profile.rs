@@ -1,9 +1,9 @@
 //! From a sorted session to a profile: comments stay, numbers change, nothing else does.
 
-use arsenalfit::demo::{session, six_weeks};
-use arsenalfit::profile_text::{LineChange, updated_profile};
-use arsenalfit::session::Session;
-use arsenalfit::sorting::{Options, Sorted, sort};
+use arsenalfit::athlete::session::Session;
+use arsenalfit::former::demo::{session, six_weeks};
+use arsenalfit::throws::profile_text::{LineChange, updated_profile};
+use arsenalfit::throws::{Options, Sorted, sort};
 
 const OLD: &str = r#"# my own notes
 [athlete]
@@ -78,7 +78,7 @@ fn pitches_written_in_one_list_are_kept() {
 athlete = { name = "Sample Athlete", throws = "left" }
 "#;
     let read = |text: &str| {
-        let profile = arsenalfit::input::profile_from_toml(text, "list.toml");
+        let profile = arsenalfit::files::profile_from_toml(text, "list.toml");
         profile.unwrap_or_else(|error| panic!("{error}\n{text}"))
     };
     let nothing = Session::default();
@@ -98,7 +98,7 @@ fn names_of(old: &str, labels: &[&str]) -> Vec<String> {
         group.usual_label = Some((*label).to_owned());
     }
     let update = updated_profile(old, "Sample Athlete", &session, &sorted).expect("it is TOML");
-    let profile = arsenalfit::input::profile_from_toml(&update.text, "written.toml");
+    let profile = arsenalfit::files::profile_from_toml(&update.text, "written.toml");
     let profile = profile.unwrap_or_else(|error| panic!("{error}\n{}", update.text));
     let again = updated_profile(&update.text, "Sample Athlete", &session, &sorted).expect("it is TOML");
     assert_eq!(again.text, update.text, "the same groups are the same pitches");
@@ -140,7 +140,7 @@ fn what_is_written_is_a_profile_that_can_be_read() {
     let (session, sorted) = sorted();
     for old in ["", OLD] {
         let update = updated_profile(old, "Sample Athlete", &session, &sorted).expect("it is TOML");
-        let profile = arsenalfit::input::profile_from_toml(&update.text, "written.toml");
+        let profile = arsenalfit::files::profile_from_toml(&update.text, "written.toml");
         let profile = profile.unwrap_or_else(|error| panic!("{error}\n{}", update.text));
         assert_eq!(profile.pitches.len(), update.text.matches("[[pitch]]").count());
     }

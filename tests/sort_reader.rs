@@ -2,9 +2,9 @@
 
 use std::io::{Read, Write};
 
-use arsenalfit::geometry::Hand;
-use arsenalfit::input::{ColumnMap, InputError, Quantity, ReadOptions, propose, session_from_bytes};
-use arsenalfit::session::{Outcome, Reason, Session};
+use arsenalfit::athlete::session::{Outcome, Reason, Session};
+use arsenalfit::base::geometry::Hand;
+use arsenalfit::files::{ColumnMap, InputError, Quantity, ReadOptions, propose, session_from_bytes};
 use proptest::prelude::*;
 
 const PLAIN: &str = "speed_mph,vertical_break_in,glove_side_break_in,spin_rpm,pitch,date\n\
@@ -273,7 +273,7 @@ fn plain_abbreviations_are_recognised() {
 fn metric_numbers_are_recognised_by_their_size() {
     let text = "Velo;Vertical movement;Horizontal movement\n148,5;0,41;-0,12\n136,0;0,05;0,15\n";
     let proposal = propose("metric.csv", text.as_bytes()).expect("a table");
-    let unit = |quantity: Quantity| proposal.map.columns[&quantity].unit.map(arsenalfit::input::Unit::name);
+    let unit = |quantity: Quantity| proposal.map.columns[&quantity].unit.map(arsenalfit::files::Unit::name);
     assert_eq!((unit(Quantity::Speed), unit(Quantity::VerticalBreak)), (Some("kph"), Some("m")));
 }
 

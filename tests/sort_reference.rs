@@ -4,10 +4,10 @@
 //! `Stat2Data` (companion of *STAT2: Modeling with Regression and ANOVA*), names removed.
 #![expect(clippy::print_stdout, reason = "figures for the notes, shown with --nocapture")]
 
-use arsenalfit::input::{ColumnMap, ReadOptions, session_from_bytes};
-use arsenalfit::pitch::Family;
-use arsenalfit::session::Session;
-use arsenalfit::sorting::{Cause, Options, Sorted, Treatment, sort};
+use arsenalfit::athlete::session::Session;
+use arsenalfit::ball::Family;
+use arsenalfit::files::{ColumnMap, ReadOptions, session_from_bytes};
+use arsenalfit::throws::{Cause, Options, Sorted, Treatment, sort};
 
 const DATA: &[u8] = include_bytes!("data/reference_pitches.csv");
 const COLUMNS: &str = include_str!("data/reference_columns.toml");
@@ -62,9 +62,9 @@ fn the_same_seed_gives_the_same_answer_and_another_seed_the_same_pitches() {
     assert!(same * 200 > 199 * one.assignments.len(), "{same} of {}", one.assignments.len());
 }
 
-fn kind(assignment: &arsenalfit::sorting::Assignment) -> Option<usize> {
+fn kind(assignment: &arsenalfit::throws::Assignment) -> Option<usize> {
     match assignment {
-        arsenalfit::sorting::Assignment::Group { index, .. } => Some(*index),
+        arsenalfit::throws::Assignment::Group { index, .. } => Some(*index),
         _ => None,
     }
 }

@@ -1,9 +1,9 @@
 //! Sorting invented sessions whose truth is known.
 #![expect(clippy::print_stdout, reason = "figures for the notes, shown with --nocapture")]
 
-use arsenalfit::demo::{Scenario, session};
-use arsenalfit::pitch::Family;
-use arsenalfit::sorting::{Group, Options, Sorted, Treatment, sort};
+use arsenalfit::ball::Family;
+use arsenalfit::former::demo::{Scenario, session};
+use arsenalfit::throws::{Group, Options, Sorted, Treatment, sort};
 use rayon::prelude::*;
 
 const SESSIONS: u64 = 100;

@@ -2,14 +2,14 @@
 //!
 //! All throws are invented.
 
-use arsenalfit::geometry::{Clock, Hand};
-use arsenalfit::input::profile_from_toml;
-use arsenalfit::pitch::{Family, Shape};
-use arsenalfit::profile::Profile;
-use arsenalfit::session::{ReleaseReading, SpinReading};
-use arsenalfit::spin::Spin;
-use arsenalfit::target::Target;
-use arsenalfit::trial::{Attempt, Caution, DotFault, Trial, Verdict, trial};
+use arsenalfit::athlete::profile::Profile;
+use arsenalfit::athlete::session::{ReleaseReading, SpinReading};
+use arsenalfit::ball::spin::Spin;
+use arsenalfit::ball::{Family, Shape};
+use arsenalfit::base::geometry::{Clock, Hand};
+use arsenalfit::files::profile_from_toml;
+use arsenalfit::learn::target::Target;
+use arsenalfit::learn::trial::{Attempt, Caution, DotFault, Trial, Verdict, trial};
 
 const WANTED: Shape = Shape { speed_mph: 82.0, vertical_break_in: 0.5, glove_side_break_in: 15.0 };
 

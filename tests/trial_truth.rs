@@ -5,12 +5,12 @@
 
 #![expect(clippy::print_stdout, reason = "figures for the notes, shown with --nocapture")]
 
-use arsenalfit::input::profile_from_toml;
-use arsenalfit::pitch::{Family, Shape};
-use arsenalfit::profile::Profile;
-use arsenalfit::session::{ReleaseReading, SpinReading};
-use arsenalfit::target::Target;
-use arsenalfit::trial::{Attempt, Effort, MOST_MORE, Trial, Verdict, trial_with};
+use arsenalfit::athlete::profile::Profile;
+use arsenalfit::athlete::session::{ReleaseReading, SpinReading};
+use arsenalfit::ball::{Family, Shape};
+use arsenalfit::files::profile_from_toml;
+use arsenalfit::learn::target::Target;
+use arsenalfit::learn::trial::{Attempt, Effort, MOST_MORE, Trial, Verdict, trial_with};
 use rand::{Rng, SeedableRng};
 use rand_distr::StandardNormal;
 use rand_xoshiro::Xoshiro256PlusPlus;

@@ -6,10 +6,10 @@ use std::str::FromStr;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
-use crate::geometry::Hand;
-use crate::pitch::{FASTEST_MPH, Family, SLOWEST_MPH, Shape};
-use crate::search::Command as CommandOf;
-use crate::spin::MOST_RPM;
+use crate::ball::spin::MOST_RPM;
+use crate::ball::{FASTEST_MPH, Family, SLOWEST_MPH, Shape};
+use crate::base::geometry::Hand;
+use crate::former::search::Command as CommandOf;
 
 use super::args_follow::{PlanArgs, ProgressArgs, TrialArgs};
 use super::args_setup::{CompletionsArgs, ManArgs};

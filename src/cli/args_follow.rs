@@ -7,8 +7,8 @@ use std::path::PathBuf;
 use clap::Args;
 use jiff::civil::Date;
 
-use crate::pitch::{Family, Shape};
-use crate::plan::{NotADay, Weekdays};
+use crate::ball::{Family, Shape};
+use crate::learn::plan::{NotADay, Weekdays};
 
 use super::args::{ProfileArg, shape};
 use super::page::PageArg;

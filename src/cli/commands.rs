@@ -1,24 +1,24 @@
 //! Each command: read, ask, set.
 
-use crate::advice::{self, Advice, Question as Asked, advise};
-use crate::calibrate::{Evidence, cross_validate, fit};
-use crate::coverage::simulate;
-use crate::evaluate::{Stage, Thrown, Today};
-use crate::flight::Air;
-use crate::geometry::{Clock, Hand, Side, Vec3};
-use crate::input::{ReadOptions, read_columns, read_profile, read_sessions};
-use crate::inspect::inspect;
-use crate::pitch::Shape;
-use crate::profile::{PerSide, Profile};
+use crate::athlete::profile::{PerSide, Profile};
+use crate::ball::Shape;
+use crate::ball::flight::Air;
+use crate::ball::spin::Spin;
+use crate::base::geometry::{Clock, Hand, Side, Vec3};
+use crate::base::units::FOOT;
+use crate::decide::advice::{self, Advice, Question as Asked, advise};
+use crate::decide::coverage::simulate;
+use crate::decide::inspect::inspect;
+use crate::decide::usage::usage;
+use crate::decide::why::why;
+use crate::files::{ReadOptions, read_columns, read_profile, read_sessions};
+use crate::former::calibrate::{Evidence, cross_validate, fit};
+use crate::former::evaluate::{Stage, Thrown, Today};
+use crate::former::search::reach::{Recipe, spin_of};
+use crate::former::separation::pairs;
+use crate::former::sight::{Sight, openings, sights};
 use crate::report::{coverage, ensemble, html, json, terminal};
-use crate::search::reach::{Recipe, spin_of};
-use crate::separation::pairs;
-use crate::sight::{Sight, openings, sights};
-use crate::sorting::{Options as SortOptions, sort};
-use crate::spin::Spin;
-use crate::units::FOOT;
-use crate::usage::usage;
-use crate::why::why;
+use crate::throws::{Options as SortOptions, sort};
 
 use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
 use super::{Failure, follow, planning, setup, staff, starter};
@@ -165,7 +165,7 @@ fn dots_of_profile(cli: &Cli, profile: &Profile, wanted: Option<&str>) -> Result
 /// doing nothing.
 fn dot_of_target(cli: &Cli, shape: Shape, rpm: f64, hand: Hand) -> Result<String, Failure> {
     let release = Vec3::new(-2.0 * FOOT, 54.5 * FOOT, 5.8 * FOOT);
-    let needed = crate::flight::inverse::active_spin_needed(shape, release, Air::SEA_LEVEL, 0.0);
+    let needed = crate::ball::flight::inverse::active_spin_needed(shape, release, Air::SEA_LEVEL, 0.0);
     if needed.value > rpm {
         let needs = if needed.value.is_finite() {
             format!("about {:.0} rpm of active spin", needed.value)

@@ -3,7 +3,7 @@
 use std::io;
 use std::path::Path;
 
-use crate::input::{InputError, Told};
+use crate::files::{InputError, Told};
 
 /// Why a command gave no answer.
 #[derive(Debug)]

@@ -4,16 +4,16 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::input::{read_columns, read_profile};
-use crate::plan::Refusal;
-use crate::profile::Profile;
-use crate::progress::{outings, progress as watch};
+use crate::athlete::profile::Profile;
+use crate::athlete::session::Session;
+use crate::files::{read_columns, read_profile};
+use crate::learn::plan::Refusal;
+use crate::learn::progress::{outings, progress as watch};
+use crate::learn::target::Target;
+use crate::learn::trial::{attempts, trial as judge};
 use crate::report::follow::Ground;
 use crate::report::{html, json, terminal};
-use crate::session::Session;
-use crate::sorting::screened;
-use crate::target::Target;
-use crate::trial::{attempts, trial as judge};
+use crate::throws::screened;
 
 use super::Failure;
 use super::args::{Cli, Format, SessionArgs};
@@ -107,6 +107,6 @@ fn known(label: &str, session: &Session) -> Result<(), Failure> {
 }
 
 /// What speaks against the work as such.
-fn bars(profile: &Profile, target: &Target) -> Vec<crate::plan::Reason> {
+fn bars(profile: &Profile, target: &Target) -> Vec<crate::learn::plan::Reason> {
     Refusal::of(profile, target.family).map(|refusal| refusal.reasons).unwrap_or_default()
 }

@@ -5,15 +5,15 @@
 
 use std::path::Path;
 
-use crate::advice::{Advice, Question, Verdict, advise};
-use crate::input::{read_profile, visible};
-use crate::plan::{Answer, Measured, Plan, Refusal, Request, Span, SpanError, plan as lay_out};
-use crate::profile::Profile;
-use crate::progress::{Finding, Severity, outings, progress};
+use crate::athlete::profile::Profile;
+use crate::decide::advice::{Advice, Question, Verdict, advise};
+use crate::files::{read_profile, visible};
+use crate::learn::plan::{Answer, Measured, Plan, Refusal, Request, Span, SpanError, plan as lay_out};
+use crate::learn::progress::{Finding, Severity, outings, progress};
+use crate::learn::target::Target;
+use crate::learn::trial::{attempts, trial};
 use crate::report::follow::{NoPlan, Start};
 use crate::report::{html, json, terminal};
-use crate::target::Target;
-use crate::trial::{attempts, trial};
 
 use super::Failure;
 use super::args::{Cli, Format};

@@ -2,16 +2,16 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::geometry::Hand;
-use crate::input::{
+use crate::athlete::profile::Profile;
+use crate::athlete::session::Session;
+use crate::base::geometry::Hand;
+use crate::decide::inspect::second_looks_at;
+use crate::files::{
     ColumnMap, ReadOptions, profile_from_toml, read_columns, read_proposal, read_sessions, read_text, visible,
 };
-use crate::inspect::second_looks_at;
-use crate::profile::Profile;
-use crate::profile_text::{ProfileUpdate, updated_profile};
 use crate::report::{json, terminal};
-use crate::session::Session;
-use crate::sorting::{Options, Sorted};
+use crate::throws::profile_text::{ProfileUpdate, updated_profile};
+use crate::throws::{Options, Sorted};
 
 use super::Failure;
 use super::args::{Cli, Format, SessionArgs, SortArgs};
@@ -25,7 +25,7 @@ pub(super) fn sort(cli: &Cli, args: &SortArgs) -> Result<String, Failure> {
         return explain(&args.sessions[0]);
     }
     let session = read(&args.sessions, &args.reading)?;
-    let mut sorted = crate::sorting::sort(&session, options(cli.seed, args.most_pitches));
+    let mut sorted = crate::throws::sort(&session, options(cli.seed, args.most_pitches));
     // The usual shapes of families stand below sorting, so these doubts are added to its own here.
     sorted.cautions.extend(second_looks_at(&sorted).iter().map(|look| format!("the {look}")));
     let update = args.write.as_deref().map(|path| write(path, args, &session, &sorted)).transpose()?;
@@ -45,7 +45,7 @@ pub(super) fn profile_of(
 ) -> Result<Profile, Failure> {
     let old = path.map(read_text).transpose()?.unwrap_or_default();
     let session = read(sessions, reading)?;
-    let sorted = crate::sorting::sort(&session, options(seed, 8));
+    let sorted = crate::throws::sort(&session, options(seed, 8));
     let origin = path.map_or_else(|| "profile made from the session".into(), |path| path.display().to_string());
     let update = updated(&old, &origin, "unnamed athlete", &session, &sorted)?;
     Ok(profile_from_toml(&update.text, &origin)?)

@@ -7,7 +7,7 @@ use std::path::Path;
 use clap::{Command, CommandFactory};
 use clap_mangen::Man;
 
-use crate::input::profile_outline;
+use crate::files::profile_outline;
 use crate::report::json;
 
 use super::Failure;

@@ -6,12 +6,12 @@ use std::path::{Path, PathBuf};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use rayon::prelude::*;
 
-use crate::advice::Question as Asked;
-use crate::compare::compare;
-use crate::input::{InputError, read_profile, visible};
+use crate::decide::advice::Question as Asked;
+use crate::decide::compare::compare;
+use crate::decide::roster::{ranking, standing};
+use crate::files::{InputError, read_profile, visible};
 use crate::report::staff::{Member, Roster};
 use crate::report::{html, json, terminal};
-use crate::roster::{ranking, standing};
 
 use super::Failure;
 use super::args::{Cli, CompareArgs, Format, RosterArgs};

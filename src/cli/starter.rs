@@ -3,9 +3,9 @@
 use std::io::{self, BufRead, IsTerminal, Write};
 use std::path::Path;
 
-use crate::geometry::Hand;
-use crate::input::{Fault, InputError, Starter, visible};
-use crate::pitch::{Family, Shape};
+use crate::ball::{Family, Shape};
+use crate::base::geometry::Hand;
+use crate::files::{Fault, InputError, Starter, visible};
 
 use super::Failure;
 use super::args::{NewArgs, age, hand, pitch};

@@ -3,8 +3,8 @@
 
 use clap::builder::{PossibleValue, TypedValueParser};
 
-use crate::geometry::Hand;
-use crate::pitch::Family;
+use crate::ball::Family;
+use crate::base::geometry::Hand;
 
 use super::args::{family, hand};
 

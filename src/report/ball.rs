@@ -1,7 +1,7 @@
 //! A ball with its mark, drawn in characters.
 
-use crate::spin::Dot;
-use crate::units::DEGREE;
+use crate::ball::spin::Dot;
+use crate::base::units::DEGREE;
 
 /// Radius of the face in rows; columns are half as wide.
 const RADIUS: i32 = 5;
@@ -61,7 +61,7 @@ pub(super) fn side_by_side(left: (&str, &Dot), right: (&str, &Dot)) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::geometry::Clock;
+    use crate::base::geometry::Clock;
 
     #[test]
     fn the_mark_stands_where_its_clock_and_radius_say() {

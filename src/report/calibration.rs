@@ -3,10 +3,10 @@
 
 use std::fmt::Write as _;
 
-use crate::calibrate::{CrossValidation, Evidence, Fit};
-use crate::coverage::Case;
-use crate::hitter::{FreeParameters, PARAMETERS, Rates};
-use crate::session::Session;
+use crate::athlete::session::Session;
+use crate::decide::coverage::Case;
+use crate::former::calibrate::{CrossValidation, Evidence, Fit};
+use crate::former::hitter::{FreeParameters, PARAMETERS, Rates};
 
 /// The text of an ensemble file.
 pub fn ensemble(session: &Session, evidence: &Evidence, fit: &Fit, checked: &CrossValidation) -> String {

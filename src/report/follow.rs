@@ -1,17 +1,17 @@
 //! Words of the follow-through: trial, progress and plan, shared by every form of output.
 //!
 //! What a page of this kind is about travels as a [`Ground`] or a [`Start`]. Findings and cues
-//! have their own words ([`crate::progress`], [`crate::cues`]); here they are put into sentences.
+//! have their own words ([`crate::learn::progress`], [`crate::learn::cues`]); here they are put into sentences.
 //! Text that comes from a file (grips, days) is made one printable line first.
 
-use crate::advice::{Advice, Verdict as Advised};
-use crate::plan::{Gate, Measured, Reason, Refusal, Step, gates};
-use crate::profile::Profile;
-use crate::progress::{Finding, Kind, Progress, Quantity, Severity};
-use crate::session::Session;
-use crate::stats::Estimate;
-use crate::target::Target;
-use crate::trial::{Grip, MOST_MORE, Next, SURE, Trial, Verdict};
+use crate::athlete::profile::Profile;
+use crate::athlete::session::Session;
+use crate::base::stats::Estimate;
+use crate::decide::advice::{Advice, Verdict as Advised};
+use crate::learn::plan::{Gate, Measured, Reason, Refusal, Step, gates};
+use crate::learn::progress::{Finding, Kind, Progress, Quantity, Severity};
+use crate::learn::target::Target;
+use crate::learn::trial::{Grip, MOST_MORE, Next, SURE, Trial, Verdict};
 
 use super::format::{in_hundred, percent, plain, signed, signed_range};
 use super::words;

@@ -1,6 +1,6 @@
 //! Numbers as people read them.
 
-use crate::stats::Estimate;
+use crate::base::stats::Estimate;
 
 /// A signed number with `places` decimals; no "-0".
 pub(super) fn signed(value: f64, places: usize) -> String {

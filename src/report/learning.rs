@@ -5,13 +5,13 @@
 
 use std::collections::BTreeMap;
 
-use crate::cues::{Cue, SOURCE, cue, for_finding, for_grip, for_missing_sweep};
-use crate::plan::{GUIDELINE_RECORD, PhaseKind, Plan, Step};
-use crate::progress::{Finding, Kind, Progress, Severity};
-use crate::session::Session;
-use crate::stats::Estimate;
-use crate::target::Target;
-use crate::trial::Trial;
+use crate::athlete::session::Session;
+use crate::base::stats::Estimate;
+use crate::learn::cues::{Cue, SOURCE, cue, for_finding, for_grip, for_missing_sweep};
+use crate::learn::plan::{GUIDELINE_RECORD, PhaseKind, Plan, Step};
+use crate::learn::progress::{Finding, Kind, Progress, Severity};
+use crate::learn::target::Target;
+use crate::learn::trial::Trial;
 
 use super::follow::{
     Ground, OUT, Start, advised, chance_range, finding_amount, finding_headline, letter, one_line, range, shape_outside,

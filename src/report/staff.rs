@@ -2,12 +2,12 @@
 
 use std::path::Path;
 
-use crate::advice::{Bar, FAMILIES, Question, Verdict, bar};
-use crate::compare::{Arm, Comparison, Swap, Thing};
-use crate::geometry::Side;
-use crate::profile::Profile;
-use crate::roster::Standing;
-use crate::search::{Command, TRIFLE};
+use crate::athlete::profile::Profile;
+use crate::base::geometry::Side;
+use crate::decide::advice::{Bar, FAMILIES, Question, Verdict, bar};
+use crate::decide::compare::{Arm, Comparison, Swap, Thing};
+use crate::decide::roster::Standing;
+use crate::former::search::{Command, TRIFLE};
 
 use super::follow::health;
 use super::format::{in_hundred, percent, plain, signed, signed_range};
@@ -88,7 +88,7 @@ fn too_young(member: &Member) -> Option<String> {
     let profile = &member.profile;
     let new = FAMILIES.into_iter().filter(|family| profile.pitches.iter().all(|pitch| pitch.family != *family));
     let barred = new.filter(|family| matches!(bar(profile, *family), Some(Bar::TooYoung(_) | Bar::BasicsFirst(_))));
-    let barred: Vec<&str> = barred.map(crate::pitch::Family::name).collect();
+    let barred: Vec<&str> = barred.map(crate::ball::Family::name).collect();
     (!barred.is_empty()).then(|| format!("too young for {}", barred.join(", ")))
 }
 
@@ -206,7 +206,7 @@ pub(super) fn chance(comparison: &Comparison) -> Option<String> {
 }
 
 /// What the pitch is worth to one of them.
-pub(super) fn worth(arm: &Arm) -> Option<crate::stats::Estimate> {
+pub(super) fn worth(arm: &Arm) -> Option<crate::base::stats::Estimate> {
     arm.candidate.as_ref().map(|candidate| candidate.worth.overall)
 }
 
@@ -283,7 +283,7 @@ pub(super) fn facts(comparison: &Comparison) -> Vec<Vec<String>> {
         both("release to the arm side, ft", &|arm| plain(release(arm).side_ft, 1)),
         both("pitches", &|arm| arm.profile.pitches.len().to_string()),
         both("command, in sideways / up and down", &|arm| {
-            let [side, height] = crate::compare::mean_command(arm.profile);
+            let [side, height] = crate::decide::compare::mean_command(arm.profile);
             format!("{} / {}", plain(side, 1), plain(height, 1))
         }),
         both("closest pair, in of movement", &|arm| closest(arm)),

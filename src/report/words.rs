@@ -1,12 +1,12 @@
 //! Verdicts, reasons and cautions as sentences, and the cells of an outlook.
 
-use crate::advice::{Advice, Bar, Caution, Reason, Verdict, guideline};
-use crate::evaluate::PitchOutlook;
-use crate::geometry::Side;
-use crate::pitch::Family;
-use crate::profile::Supination;
-use crate::search::{Candidate, Command, TRIFLE};
-use crate::why::Assumption;
+use crate::ball::Family;
+use crate::ball::Supination;
+use crate::base::geometry::Side;
+use crate::decide::advice::{Advice, Bar, Caution, Reason, Verdict, guideline};
+use crate::decide::why::Assumption;
+use crate::former::evaluate::PitchOutlook;
+use crate::former::search::{Candidate, Command, TRIFLE};
 
 use super::format::{in_hundred, percent, plain, rate, signed_range};
 

@@ -6,15 +6,15 @@
 //! is counted. It shares with the model only the flight, the eyes' formulas and the parameters; it
 //! is slow, and right within its counting error.
 
-use arsenalfit::evaluate::{Stage, Thrown};
-use arsenalfit::flight::inverse::{MIDDLE, throw_of_shape};
-use arsenalfit::flight::{Throw, Trajectory};
-use arsenalfit::geometry::{Side, Vec3};
-use arsenalfit::hitter::{Rates, ZONE};
-use arsenalfit::pitch::Shape;
-use arsenalfit::profile::Aim;
-use arsenalfit::stats::{Cholesky, NormalTable};
-use arsenalfit::units::{INCH, MPH};
+use arsenalfit::athlete::profile::Aim;
+use arsenalfit::ball::Shape;
+use arsenalfit::ball::flight::inverse::{MIDDLE, throw_of_shape};
+use arsenalfit::ball::flight::{Throw, Trajectory};
+use arsenalfit::base::geometry::{Side, Vec3};
+use arsenalfit::base::stats::{Cholesky, NormalTable};
+use arsenalfit::base::units::{INCH, MPH};
+use arsenalfit::former::evaluate::{Stage, Thrown};
+use arsenalfit::former::hitter::{Rates, ZONE};
 use rand::{Rng, SeedableRng};
 use rand_xoshiro::Xoshiro256PlusPlus;
 

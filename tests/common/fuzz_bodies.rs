@@ -7,22 +7,22 @@ mod finite;
 
 use std::sync::LazyLock;
 
-use arsenalfit::flight::Air;
-use arsenalfit::geometry::{Clock, Hand};
-use arsenalfit::input::{
+use arsenalfit::athlete::profile::Profile;
+use arsenalfit::athlete::session::{FullFlight, Session, SetAside};
+use arsenalfit::ball::flight::Air;
+use arsenalfit::ball::spin::Spin;
+use arsenalfit::ball::{Family, SLOWEST_MPH, Shape};
+use arsenalfit::base::geometry::{Clock, Hand};
+use arsenalfit::decide::inspect::{Inspected, inspect};
+use arsenalfit::files::{
     ColumnMap, InputError, ReadOptions, profile_from_toml, propose, session_from_bytes, text_from_bytes,
 };
-use arsenalfit::inspect::{Inspected, inspect};
-use arsenalfit::pitch::{Family, SLOWEST_MPH, Shape};
-use arsenalfit::profile::Profile;
-use arsenalfit::profile_text::updated_profile;
+use arsenalfit::learn::target::Target as Chased;
+use arsenalfit::learn::trial::{Effort, attempts, trial_with};
 use arsenalfit::report::follow::Ground;
 use arsenalfit::report::{json, terminal};
-use arsenalfit::session::{FullFlight, Session, SetAside};
-use arsenalfit::sorting::{Assignment, Options, Sorted, screened, sort};
-use arsenalfit::spin::Spin;
-use arsenalfit::target::Target as Chased;
-use arsenalfit::trial::{Effort, attempts, trial_with};
+use arsenalfit::throws::profile_text::updated_profile;
+use arsenalfit::throws::{Assignment, Options, Sorted, screened, sort};
 use finite::assert_finite;
 
 /// What the bytes are taken for.

@@ -1,13 +1,13 @@
 //! Made-up athletes for the tests of the model, and hitters who face any pitches at any targets.
 
-use arsenalfit::evaluate::{SidePlan, Stage, Thrown};
-use arsenalfit::geometry::Side;
-use arsenalfit::hitter::Facing;
-use arsenalfit::input::profile_from_toml;
-use arsenalfit::pitch::{Family, Shape};
-use arsenalfit::profile::{Aim, Profile};
-use arsenalfit::search::reach::Reach;
-use arsenalfit::stats::normal_points;
+use arsenalfit::athlete::profile::{Aim, Profile};
+use arsenalfit::ball::{Family, Shape};
+use arsenalfit::base::geometry::Side;
+use arsenalfit::base::stats::normal_points;
+use arsenalfit::files::profile_from_toml;
+use arsenalfit::former::evaluate::{SidePlan, Stage, Thrown};
+use arsenalfit::former::hitter::Facing;
+use arsenalfit::former::search::reach::Reach;
 
 /// The profiles the project ships.
 pub(crate) const SHIPPED: [(&str, &str); 5] = [

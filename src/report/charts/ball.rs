@@ -4,9 +4,9 @@
 //! there. Bullet spin of a right-hander turns clockwise to the thrower, so to the partner the
 //! other way about.
 
-use crate::geometry::Hand;
-use crate::spin::{Dot, Spin};
-use crate::units::DEGREE;
+use crate::ball::spin::{Dot, Spin};
+use crate::base::geometry::Hand;
+use crate::base::units::DEGREE;
 
 use super::super::format::percent;
 use super::super::svg::{Drawing, Point, Tag, number};

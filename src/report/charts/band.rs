@@ -4,7 +4,7 @@
 //! outing is a mark with its interval; from the outing since which the quantity moved, a post
 //! stands and the marks change their shape, so that the change is read without its colour.
 
-use crate::stats::Estimate;
+use crate::base::stats::Estimate;
 
 use super::super::format::plain_or_signed;
 use super::super::svg::{Drawing, Point, Tag};

@@ -4,9 +4,9 @@
 //! the hitter cannot tell the two apart; the post marks the moment he must decide. Widths are
 //! inches between the balls, all forks on one scale.
 
-use crate::geometry::Side;
-use crate::separation::Pair;
-use crate::sight::Opening;
+use crate::base::geometry::Side;
+use crate::former::separation::Pair;
+use crate::former::sight::Opening;
 
 use super::super::format::{percent, plain};
 use super::super::svg::{Drawing, Point, Tag};

@@ -4,11 +4,11 @@
 //! would show it: balls grow as they come. At the decision each ball has its true size, so that
 //! what he can just tell apart can be judged by it; below stands the plate with where each ends.
 
-use crate::geometry::{Hand, PLATE_HALF_WIDTH, RUBBER_Y, Vec3};
-use crate::hitter::ZONE;
-use crate::sight::{SeenPath, Sight};
-use crate::spin::BALL_RADIUS;
-use crate::units::{DEGREE, FOOT, INCH};
+use crate::ball::spin::BALL_RADIUS;
+use crate::base::geometry::{Hand, PLATE_HALF_WIDTH, RUBBER_Y, Vec3};
+use crate::base::units::{DEGREE, FOOT, INCH};
+use crate::former::hitter::ZONE;
+use crate::former::sight::{SeenPath, Sight};
 
 use super::super::format::plain;
 use super::super::svg::{Drawing, Point, Tag};

@@ -4,7 +4,7 @@
 //! by side. When somebody throws two pitches of one family, the second takes a spare mark: no
 //! two pitches of a picture share one.
 
-use crate::pitch::Family;
+use crate::ball::Family;
 
 use super::super::svg::{Point, Tag, number};
 

@@ -4,8 +4,8 @@
 //! shaded band is what counts as nothing; stones to the right count effort, one a unit, the last
 //! cut to the part.
 
-use crate::search::TRIFLE;
-use crate::stats::Estimate;
+use crate::base::stats::Estimate;
+use crate::former::search::TRIFLE;
 
 use super::super::format::{plain, signed, signed_range};
 use super::super::svg::{Drawing, Tag};

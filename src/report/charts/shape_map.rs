@@ -4,10 +4,10 @@
 //! the edges instead of axes, and the ball that no spin moves in the middle. Seen by the pitcher,
 //! so a right-hander's glove side is to the left.
 
-use crate::geometry::Hand;
-use crate::pitch::Shape;
-use crate::profile::Spread;
-use crate::search::Window;
+use crate::athlete::profile::Spread;
+use crate::ball::Shape;
+use crate::base::geometry::Hand;
+use crate::former::search::Window;
 
 use super::super::format::{plain, signed};
 use super::super::svg::{Drawing, Point, Tag};

@@ -1,7 +1,7 @@
 //! Two arms at release, seen from the plate, mirrored to one hand.
 
-use crate::profile::Release;
-use crate::units::DEGREE;
+use crate::ball::Release;
+use crate::base::units::DEGREE;
 
 use super::super::format::plain;
 use super::super::svg::{Drawing, Point, Tag};

@@ -1,11 +1,11 @@
 //! The page of `advise`: verdict and reasons, the shape to chase, what the hitter sees, use, worth.
 
-use crate::advice::{Advice, Alternative};
-use crate::evaluate::SideOutlook;
-use crate::geometry::Side;
-use crate::profile::PerSide;
-use crate::search::{Candidate, SideWorth};
-use crate::sight::Sight;
+use crate::athlete::profile::PerSide;
+use crate::base::geometry::Side;
+use crate::decide::advice::{Advice, Alternative};
+use crate::former::evaluate::SideOutlook;
+use crate::former::search::{Candidate, SideWorth};
+use crate::former::sight::Sight;
 
 use super::super::charts::{
     Change, Ink, MapTarget, Picture, RangeRow, Table, faces, hitter_view, inks, ranges, usage_change,

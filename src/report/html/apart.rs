@@ -1,9 +1,9 @@
 //! The page of `apart`.
 
-use crate::geometry::Side;
-use crate::profile::{PerSide, Profile};
-use crate::separation::{DISGUISE_CAP, Pair};
-use crate::sight::{Opening, Sight};
+use crate::athlete::profile::{PerSide, Profile};
+use crate::base::geometry::Side;
+use crate::former::separation::{DISGUISE_CAP, Pair};
+use crate::former::sight::{Opening, Sight};
 
 use super::super::charts::{Table, forks, hitter_view};
 use super::super::follow::health;

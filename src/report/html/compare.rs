@@ -1,7 +1,7 @@
 //! The page of `compare`.
 
-use crate::compare::{Arm, Comparison};
-use crate::geometry::{Hand, Side};
+use crate::base::geometry::{Hand, Side};
+use crate::decide::compare::{Arm, Comparison};
 
 use super::super::charts::{Change, MapTarget, Picture, RangeRow, Table, inks, ranges, slots, usage_change};
 use super::super::format::{percent, plain, signed_range};

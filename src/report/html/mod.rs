@@ -25,7 +25,7 @@ pub use usage::usage;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use crate::profile::Profile;
+use crate::athlete::profile::Profile;
 
 use super::charts::{Ink, MapPitch, Picture, ShapeMap, Table, inks};
 

@@ -1,8 +1,8 @@
 //! The page of `plan`: what comes first, the weeks as a picture, what ends each step, when to
 //! stop. Single days are left to the calendar and the Markdown file, as in the terminal.
 
-use crate::plan::{Phase, PhaseKind, Plan, PlanDay, STOP_RULES, Step};
-use crate::profile::Profile;
+use crate::athlete::profile::Profile;
+use crate::learn::plan::{Phase, PhaseKind, Plan, PlanDay, STOP_RULES, Step};
 
 use super::super::charts::{Picture, Table, Week, calendar};
 use super::super::follow::{NoPlan, Start};

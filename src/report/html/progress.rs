@@ -1,7 +1,7 @@
 //! The page of `progress`: findings first, most serious first, then what comes next, then every
 //! watched quantity and the new pitch from outing to outing, each against its band.
 
-use crate::progress::{KEY, OutingShape, Progress, State, Watch};
+use crate::learn::progress::{KEY, OutingShape, Progress, State, Watch};
 
 use super::super::charts::{Band, Moved, Picture, Table, band};
 use super::super::follow::{Ground, finding_headline, no_such_label, one_line, progress_next, quantity, range};

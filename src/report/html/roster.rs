@@ -1,6 +1,6 @@
 //! The page of `roster`.
 
-use crate::pitch::Family;
+use crate::ball::Family;
 
 use super::super::charts::{Picture, RangeRow, Table, inks, ranges};
 use super::super::staff::{self, Member, Roster};

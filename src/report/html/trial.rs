@@ -3,11 +3,11 @@
 //! Grips have long names, so picture and tables carry letters, as in the terminal: A is the one
 //! likeliest to be the best.
 
-use crate::cues::SOURCE;
-use crate::pitch::{Family, Shape};
-use crate::profile::Spread;
-use crate::stats::Estimate;
-use crate::trial::{Grip, Trial};
+use crate::athlete::profile::Spread;
+use crate::ball::{Family, Shape};
+use crate::base::stats::Estimate;
+use crate::learn::cues::SOURCE;
+use crate::learn::trial::{Grip, Trial};
 
 use super::super::charts::{HALF, Ink, MapPitch, MapTarget, Picture, ShapeMap, Table, inks};
 use super::super::follow::{

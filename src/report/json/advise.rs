@@ -2,12 +2,12 @@
 
 use serde::Serialize;
 
-use crate::advice::{Advice, Alternative};
-use crate::geometry::{Hand, Side};
-use crate::search::Candidate;
-use crate::search::reach::Recipe;
+use crate::base::geometry::{Hand, Side};
+use crate::decide::advice::{Advice, Alternative};
+use crate::former::search::Candidate;
+use crate::former::search::reach::Recipe;
 
-use crate::why::{Lever, Why};
+use crate::decide::why::{Lever, Why};
 
 use super::super::words;
 use super::shared::{DotsForm, EstimateForm, PitchForm, SeamForm, SideForm, WindowForm};

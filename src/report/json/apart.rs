@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
-use crate::geometry::Side;
-use crate::profile::Profile;
-use crate::separation::Pair;
+use crate::athlete::profile::Profile;
+use crate::base::geometry::Side;
+use crate::former::separation::Pair;
 
 use super::super::follow::health;
 use super::{pretty, round};
@@ -52,7 +52,7 @@ struct GapsForm {
 
 impl<'a> PairForm<'a> {
     fn of(profile: &'a Profile, pair: &Pair) -> Self {
-        let gaps = |gaps: &crate::separation::Gaps| GapsForm {
+        let gaps = |gaps: &crate::former::separation::Gaps| GapsForm {
             release_in: round(gaps.release_in, 2),
             decision_in: round(gaps.decision_in, 2),
             decision_deg: round(gaps.decision_deg, 3),

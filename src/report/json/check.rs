@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use crate::inspect::{Inspected, SecondLook, second_looks};
-use crate::profile::{Pitch, Profile};
+use crate::athlete::profile::{Pitch, Profile};
+use crate::decide::inspect::{Inspected, SecondLook, second_looks};
 
 use super::shared::{EstimateForm, PushForm};
 use super::{pretty, round};

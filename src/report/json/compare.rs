@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use crate::compare::{Arm, Comparison, Swap, Thing};
-use crate::geometry::Side;
+use crate::base::geometry::Side;
+use crate::decide::compare::{Arm, Comparison, Swap, Thing};
 
 use super::super::{follow::health, staff};
 use super::shared::{EstimateForm, SideForm};

@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use crate::geometry::Hand;
-use crate::spin::Spin;
+use crate::ball::spin::Spin;
+use crate::base::geometry::Hand;
 
 use super::shared::{DotsForm, SeamForm};
 use super::{pretty, round};

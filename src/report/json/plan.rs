@@ -3,9 +3,9 @@
 
 use serde::Serialize;
 
-use crate::plan::{GUIDELINE_RECORD, Gate, Need, Phase, PhaseKind, Plan, PlanDay, STOP_RULES};
-use crate::profile::Profile;
-use crate::stats::Estimate;
+use crate::athlete::profile::Profile;
+use crate::base::stats::Estimate;
+use crate::learn::plan::{GUIDELINE_RECORD, Gate, Need, Phase, PhaseKind, Plan, PlanDay, STOP_RULES};
 
 use super::super::follow::{NoPlan, Start, advised};
 use super::progress::kind;

@@ -3,9 +3,9 @@
 
 use serde::Serialize;
 
-use crate::cues::for_finding;
-use crate::progress::{Finding, Kind, OutingShape, Progress, Quantity, Severity, ShapeState, State, Watch};
-use crate::stats::Estimate;
+use crate::base::stats::Estimate;
+use crate::learn::cues::for_finding;
+use crate::learn::progress::{Finding, Kind, OutingShape, Progress, Quantity, Severity, ShapeState, State, Watch};
 
 use super::super::follow::Ground;
 use super::pretty;

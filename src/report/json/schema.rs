@@ -6,7 +6,7 @@
 
 use serde_json::{Map, Value, json};
 
-use crate::input::{Content, Outline};
+use crate::files::{Content, Outline};
 
 use super::pretty;
 

@@ -2,16 +2,16 @@
 
 use serde::Serialize;
 
-use crate::cues::Cue;
-use crate::evaluate::{PitchOutlook, SideOutlook};
-use crate::geometry::Hand;
-use crate::pitch::Shape;
-use crate::profile::Profile;
-use crate::search::Window;
-use crate::session::{Session, SetAside};
-use crate::spin::{Dot, Dots};
-use crate::stats::Estimate;
-use crate::target::Target;
+use crate::athlete::profile::Profile;
+use crate::athlete::session::{Session, SetAside};
+use crate::ball::Shape;
+use crate::ball::spin::{Dot, Dots};
+use crate::base::geometry::Hand;
+use crate::base::stats::Estimate;
+use crate::former::evaluate::{PitchOutlook, SideOutlook};
+use crate::former::search::Window;
+use crate::learn::cues::Cue;
+use crate::learn::target::Target;
 
 use super::round;
 

@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
-use crate::session::Session;
-use crate::sorting::{Cause, Group, Sorted, Treatment};
-use crate::stats::Estimate;
+use crate::athlete::session::Session;
+use crate::base::stats::Estimate;
+use crate::throws::{Cause, Group, Sorted, Treatment};
 
 use super::shared::{EstimateForm, RowForm};
 use super::{pretty, round};
@@ -66,7 +66,7 @@ struct GroupForm {
 impl GroupForm {
     fn of(session: &Session, group: &Group) -> Self {
         let form = |estimate: Option<Estimate>| estimate.map(EstimateForm::of);
-        let hand = session.hand.unwrap_or(crate::geometry::Hand::Right);
+        let hand = session.hand.unwrap_or(crate::base::geometry::Hand::Right);
         Self {
             family: group.naming.family.name(),
             confidence: round(group.naming.confidence, 3),

@@ -3,10 +3,10 @@
 
 use serde::Serialize;
 
-use crate::cues::for_grip;
-use crate::geometry::Hand;
-use crate::stats::Estimate;
-use crate::trial::{Grip, Trial, Verdict};
+use crate::base::geometry::Hand;
+use crate::base::stats::Estimate;
+use crate::learn::cues::for_grip;
+use crate::learn::trial::{Grip, Trial, Verdict};
 
 use super::super::follow::Ground;
 use super::shared::{ChaseForm, CueForm, EstimateForm, RowForm};

@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
-use crate::geometry::Side;
-use crate::profile::{PerSide, Profile};
-use crate::usage::UsageSide;
+use crate::athlete::profile::{PerSide, Profile};
+use crate::base::geometry::Side;
+use crate::decide::usage::UsageSide;
 
 use super::super::follow::health;
 use super::pretty;

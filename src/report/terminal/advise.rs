@@ -1,10 +1,10 @@
 //! The page of `advise`.
 
-use crate::advice::Advice;
-use crate::geometry::Side;
-use crate::search::reach::Recipe;
-use crate::search::{Candidate, SideWorth, TRIFLE};
-use crate::why::Why;
+use crate::base::geometry::Side;
+use crate::decide::advice::Advice;
+use crate::decide::why::Why;
+use crate::former::search::reach::Recipe;
+use crate::former::search::{Candidate, SideWorth, TRIFLE};
 
 use super::super::format::{in_hundred, percent, plain, signed, signed_range};
 use super::super::words;

@@ -1,8 +1,8 @@
 //! The page of `apart`.
 
-use crate::geometry::Side;
-use crate::profile::Profile;
-use crate::separation::{DISGUISE_CAP, Gaps, Pair};
+use crate::athlete::profile::Profile;
+use crate::base::geometry::Side;
+use crate::former::separation::{DISGUISE_CAP, Gaps, Pair};
 
 use super::super::follow::health;
 use super::super::format::{percent, plain, signed};

@@ -1,11 +1,11 @@
 //! The page of `check`.
 
-use crate::input::visible;
-use crate::inspect::{Inspected, second_looks};
-use crate::pitch::Family;
-use crate::profile::{Pitch, Profile};
-use crate::spin::MOST_RPM;
-use crate::stats::Estimate;
+use crate::athlete::profile::{Pitch, Profile};
+use crate::ball::Family;
+use crate::ball::spin::MOST_RPM;
+use crate::base::stats::Estimate;
+use crate::decide::inspect::{Inspected, second_looks};
+use crate::files::visible;
 
 use super::super::format::{percent, plain, signed, signed_range};
 use super::Page;

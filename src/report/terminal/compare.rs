@@ -1,11 +1,11 @@
 //! The page of `compare`.
 
-use crate::compare::{Arm, Comparison};
+use crate::decide::compare::{Arm, Comparison};
 
 use super::super::format::{percent, plain, signed};
 use super::super::{staff, words};
 use super::Page;
-use crate::geometry::Side;
+use crate::base::geometry::Side;
 
 /// Two athletes beside each other.
 pub fn compare(comparison: &Comparison, width: u16) -> String {

@@ -1,10 +1,10 @@
 //! The ball with its mark, for `dot` and wherever a recipe is shown.
 
-use crate::geometry::Hand;
-use crate::profile::Profile;
-use crate::search::reach::Recipe;
-use crate::spin::{Dot, Spin};
-use crate::stats::Estimate;
+use crate::athlete::profile::Profile;
+use crate::ball::spin::{Dot, Spin};
+use crate::base::geometry::Hand;
+use crate::base::stats::Estimate;
+use crate::former::search::reach::Recipe;
 
 use super::super::ball::side_by_side;
 use super::super::format::{percent, plain, signed};

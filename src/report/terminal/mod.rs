@@ -31,7 +31,7 @@ use std::fmt::Write as _;
 use anstyle::Style;
 use comfy_table::{Cell, CellAlignment, ContentArrangement, LineStyle, Table, TableStyle};
 
-use crate::profile::Profile;
+use crate::athlete::profile::Profile;
 
 /// Narrowest and widest text set, in columns.
 const WIDTHS: (u16, u16) = (60, 120);

@@ -2,8 +2,8 @@
 //!
 //! Single days are left to the calendar and the Markdown file; a page of fifty dates is not read.
 
-use crate::plan::{Plan, PlanDay, STOP_RULES};
-use crate::profile::Profile;
+use crate::athlete::profile::Profile;
+use crate::learn::plan::{Plan, PlanDay, STOP_RULES};
 
 use super::super::follow::{NoPlan, Start};
 use super::super::learning::{before, gates_of, plan_target, step_rows, work};

@@ -1,8 +1,8 @@
 //! The page of `progress`: findings first, most serious first, each with what it means and what
 //! to try; then what comes next; then the numbers they rest on.
 
-use crate::progress::{KEY, OutingShape, Progress, State, Watch};
-use crate::stats::Estimate;
+use crate::base::stats::Estimate;
+use crate::learn::progress::{KEY, OutingShape, Progress, State, Watch};
 
 use super::super::follow::{Ground, finding_headline, one_line, progress_next, quantity, range, window_cells};
 use super::super::format::{plain, plain_or_signed, signed};

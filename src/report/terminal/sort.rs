@@ -4,11 +4,11 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::path::Path;
 
-use crate::input::{Proposal, visible};
-use crate::profile_text::{LineChange, ProfileUpdate};
-use crate::session::{Session, SetAside};
-use crate::sorting::{Cause, DayFinding, Group, Sorted, Treatment};
-use crate::stats::Estimate;
+use crate::athlete::session::{Session, SetAside};
+use crate::base::stats::Estimate;
+use crate::files::{Proposal, visible};
+use crate::throws::profile_text::{LineChange, ProfileUpdate};
+use crate::throws::{Cause, DayFinding, Group, Sorted, Treatment};
 
 use super::super::format::{percent, plain, signed};
 use super::Page;

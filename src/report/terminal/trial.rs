@@ -2,9 +2,9 @@
 //!
 //! Grips have long names, so tables carry letters: A is the one likeliest to be the best.
 
-use crate::cues::SOURCE;
-use crate::stats::Estimate;
-use crate::trial::{Grip, Trial};
+use crate::base::stats::Estimate;
+use crate::learn::cues::SOURCE;
+use crate::learn::trial::{Grip, Trial};
 
 use super::super::follow::{Ground, dot_of, letter, one_line, trial_headline, trial_next, trial_reasons, window_cells};
 use super::super::format::{in_hundred, plain, signed};

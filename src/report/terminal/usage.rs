@@ -1,8 +1,8 @@
 //! The page of `usage`.
 
-use crate::geometry::Side;
-use crate::profile::{PerSide, Profile};
-use crate::usage::UsageSide;
+use crate::athlete::profile::{PerSide, Profile};
+use crate::base::geometry::Side;
+use crate::decide::usage::UsageSide;
 
 use super::super::follow::health;
 use super::super::format::{percent, signed_range};

@@ -1,0 +1,41 @@
+//! The shape of a pitch: its speed and how far it moves, and the range of speeds known here.
+
+use crate::base::units::{INCH, MPH};
+
+/// The slowest pitch known here, mph. Below some 26 mph no throw carries 60 ft 6 in to the plate at all, and
+/// below 35 not every throw in heavy air (computed); whoever throws so pitches from nearer. Nothing drawn or
+/// searched may be slower either.
+pub const SLOWEST_MPH: f64 = 40.0;
+/// The fastest pitch known here, mph: beyond every arm (common practice, no published source).
+pub const FASTEST_MPH: f64 = 110.0;
+
+/// What a pitch does, in the hand-free frame: release speed and the two breaks.
+///
+/// A break is how far from the same throw with no sideways force at all (same release, same drag,
+/// gravity on) the ball arrives at the front of the plate.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Shape {
+    /// Release speed.
+    pub speed_mph: f64,
+    /// Inches above (+) or below (-) the throw with no sideways force.
+    pub vertical_break_in: f64,
+    /// Inches to the glove side (+) or arm side (-) of it.
+    pub glove_side_break_in: f64,
+}
+
+impl Shape {
+    /// Release speed in m/s.
+    pub fn speed(self) -> f64 {
+        self.speed_mph * MPH
+    }
+
+    /// The breaks (glove side, up) in metres.
+    pub fn break_m(self) -> [f64; 2] {
+        [self.glove_side_break_in * INCH, self.vertical_break_in * INCH]
+    }
+
+    /// Distance in inches between the breaks of two shapes.
+    pub fn movement_distance_in(self, other: Self) -> f64 {
+        (self.vertical_break_in - other.vertical_break_in).hypot(self.glove_side_break_in - other.glove_side_break_in)
+    }
+}

@@ -1,0 +1,60 @@
+//! What is assumed of an athlete when a profile does not say, and where each number comes from.
+//!
+//! All of these are common practice, no published source, unless a line says otherwise. They are
+//! middle-of-the-road values for an ordinary arm, not findings; every use of one is told to the
+//! reader through [`super::assumptions`].
+
+use crate::athlete::profile::{Level, Spread};
+use crate::ball::Family;
+use crate::base::units::DEGREE;
+
+/// Arm angle above horizontal: a three-quarter slot.
+pub(super) const SLOT_DEG: f64 = 45.0;
+/// Release height.
+pub(super) const HEIGHT_FT: f64 = 5.8;
+/// Distance from the front of the rubber to the release.
+pub(super) const EXTENSION_FT: f64 = 6.0;
+/// Relative humidity, when a temperature is given.
+pub(super) const HUMIDITY_PERCENT: f64 = 50.0;
+/// Throws behind a pitch's averages: a short practice session.
+pub(super) const THROWS: u32 = 20;
+/// Share of opposite-side hitters faced.
+pub(super) const OPPOSITE_SHARE: f64 = 0.5;
+/// Least share of fastballs.
+pub(super) const FASTBALL_FLOOR: f64 = 0.3;
+/// Largest share of a new pitch.
+pub(super) const NEW_PITCH_CAP: f64 = 0.35;
+/// Largest share of breaking balls together.
+pub(super) const BREAKING_CAP: f64 = 0.6;
+/// Most movement the seams are trusted with: a side-force coefficient of about 0.06. No measured
+/// inches are published; this is an assumption with a wide spread.
+pub(super) const SEAM_SHIFT_IN: f64 = 6.0;
+
+/// Throw-to-throw spread of a practised pitch. Fastballs are commanded better than the rest.
+pub(super) fn spread(family: Family) -> Spread {
+    let (command_side_in, command_height_in) = if family.is_fastball() { (8.0, 8.5) } else { (9.5, 10.0) };
+    Spread {
+        speed_mph: 1.2,
+        vertical_break_in: 2.2,
+        glove_side_break_in: 2.2,
+        command_side_in,
+        command_height_in,
+        release_in: 1.5,
+    }
+}
+
+/// How far to the arm side a slot carries the hand: the shoulder stands about a foot off the
+/// middle line, and an arm with the trunk's lean reaches about 1.6 ft further when level.
+pub(super) fn side_ft(slot_deg: f64) -> f64 {
+    1.0 + 1.6 * (slot_deg * DEGREE).cos()
+}
+
+/// The hitters an athlete of this age most likely faces.
+pub(super) fn level_at(age: u32) -> Level {
+    match age {
+        ..=14 => Level::Youth,
+        15..=18 => Level::HighSchool,
+        19..=22 => Level::College,
+        _ => Level::Professional,
+    }
+}
