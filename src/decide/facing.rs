@@ -1,0 +1,142 @@
+//! An arsenal against one hitter: every pitch met under the belief in every pitch, for both sides and every state of
+//! the count. What comes of it in any shares is then a matter of weights.
+
+use crate::athlete::profile::PerSide;
+use crate::ball::flight::Air;
+use crate::base::Location;
+use crate::base::geometry::Side;
+use crate::hitter::{Belief, Chances, CountGroup, Delivery, Hitter, Row, Scatter};
+
+use super::offering::Offering;
+
+/// Where a pitch is thrown to, and how widely it scatters about it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Spot {
+    /// The target.
+    pub aim: Location,
+    /// Standard deviations of places about it.
+    pub scatter: Scatter,
+}
+
+/// Where a pitch is thrown to against one side.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Spots {
+    /// With fewer than two strikes.
+    pub early: Spot,
+    /// With two strikes.
+    pub two_strikes: Spot,
+}
+
+impl Spots {
+    /// The one for a state of the count.
+    pub fn at(&self, group: CountGroup) -> Spot {
+        match group {
+            CountGroup::TwoStrikes => self.two_strikes,
+            CountGroup::Other | CountGroup::First | CountGroup::HitterAhead | CountGroup::ThreeNothing => self.early,
+        }
+    }
+}
+
+/// A pitch with its places.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Placed {
+    /// The pitch.
+    pub offering: Offering,
+    /// Where it goes.
+    pub spots: PerSide<Spots>,
+}
+
+/// An arsenal against one hitter.
+#[derive(Debug, Clone)]
+pub struct Facing {
+    sides: PerSide<SideFacing>,
+}
+
+#[derive(Debug, Clone)]
+struct SideFacing {
+    pitches: Vec<Met>,
+    beliefs: Vec<Belief>,
+}
+
+/// A pitch in flight to its two places, and what comes of it in every state of the count.
+#[derive(Debug, Clone)]
+struct Met {
+    deliveries: [Delivery; 2],
+    rows: Vec<Row>,
+}
+
+impl Facing {
+    /// `arsenal` against `hitter`, in `air`.
+    pub fn new(hitter: &Hitter, arsenal: &[Placed], air: Air) -> Self {
+        Self { sides: PerSide::from_fn(|side| SideFacing::new(hitter, arsenal, air, side)) }
+    }
+
+    /// The same arsenal with one more pitch, last: only what is new is met.
+    pub fn with(&self, hitter: &Hitter, new: &Placed, air: Air) -> Self {
+        Self { sides: PerSide::from_fn(|side| self.sides.on(side).with(hitter, new, air, side)) }
+    }
+
+    /// What comes of every pitch against hitters on `side` in every state of the count, when the hitter knows them to be
+    /// thrown in the shares `mix`.
+    pub fn chances(&self, side: Side, mix: &[f64]) -> Vec<[Chances; 5]> {
+        let all = |met: &Met| std::array::from_fn(|group| met.rows[group].chances(mix));
+        self.sides.on(side).pitches.iter().map(all).collect()
+    }
+
+    /// How often a hitter on `side` takes each pitch for each when he must decide, with fewer than two strikes.
+    pub fn taken_for(&self, side: Side, mix: &[f64]) -> Vec<Vec<f64>> {
+        self.sides.on(side).pitches.iter().map(|met| met.rows[0].taken_for(mix)).collect()
+    }
+}
+
+impl SideFacing {
+    fn new(hitter: &Hitter, arsenal: &[Placed], air: Air, side: Side) -> Self {
+        let flown: Vec<[Delivery; 2]> = arsenal.iter().map(|placed| deliveries(placed, air, side)).collect();
+        let beliefs: Vec<Belief> = flown.iter().map(|[early, _]| early.belief()).collect();
+        let fastest_s = fastest(&beliefs);
+        let pitches = arsenal.iter().zip(flown).map(|(placed, deliveries)| Met {
+            rows: rows(hitter, placed, &deliveries, &beliefs, fastest_s, side),
+            deliveries,
+        });
+        Self { pitches: pitches.collect(), beliefs }
+    }
+
+    fn with(&self, hitter: &Hitter, new: &Placed, air: Air, side: Side) -> Self {
+        let deliveries = deliveries(new, air, side);
+        let belief = deliveries[0].belief();
+        let beliefs: Vec<Belief> = self.beliefs.iter().copied().chain([belief]).collect();
+        let fastest_s = fastest(&beliefs);
+        let rows = rows(hitter, new, &deliveries, &beliefs, fastest_s, side);
+        let mut pitches = self.pitches.clone();
+        for met in &mut pitches {
+            met.rows.iter_mut().for_each(|row| row.push(hitter, &belief, fastest_s));
+        }
+        pitches.push(Met { deliveries, rows });
+        Self { pitches, beliefs }
+    }
+}
+
+fn deliveries(placed: &Placed, air: Air, side: Side) -> [Delivery; 2] {
+    let spots = placed.spots.on(side);
+    [spots.early, spots.two_strikes]
+        .map(|spot| Delivery::of(placed.offering.shape, placed.offering.release, air, spot.aim))
+}
+
+fn rows(
+    hitter: &Hitter,
+    placed: &Placed,
+    deliveries: &[Delivery; 2],
+    beliefs: &[Belief],
+    fastest_s: f64,
+    side: Side,
+) -> Vec<Row> {
+    let row = |group: CountGroup| {
+        let delivery = &deliveries[usize::from(group == CountGroup::TwoStrikes)];
+        Row::of(hitter, delivery, placed.spots.on(side).at(group).scatter, beliefs, fastest_s, side, group)
+    };
+    CountGroup::ALL.map(row).to_vec()
+}
+
+fn fastest(beliefs: &[Belief]) -> f64 {
+    beliefs.iter().map(|belief| belief.flight_s).fold(f64::INFINITY, f64::min)
+}

@@ -1,0 +1,78 @@
+//! One athlete's model: the shared ground, today's arsenal with its customary use, and the draws of what is not known.
+//! Every answer about the athlete asks this; it is made once.
+
+use std::num::NonZeroUsize;
+
+use rayon::prelude::*;
+
+use crate::athlete::natural::Arm;
+use crate::athlete::profile::{PerSide, Profile, Spread};
+use crate::ball::flight::Air;
+use crate::ball::{Family, Shape};
+use crate::base::geometry::Side;
+use crate::hitter::{Hitter, Reading};
+
+use super::draws::Draw;
+use super::facing::{Facing, Placed};
+use super::offering::Offering;
+use super::places::Places;
+use super::shares::{Outcomes, Shares};
+
+/// One athlete's model.
+#[derive(Debug)]
+pub struct Model<'p> {
+    /// Whose.
+    pub profile: &'p Profile,
+    /// What such an arm throws.
+    pub arm: Arm,
+    /// The air the athlete throws in.
+    pub air: Air,
+    /// The likeliest hitter under each reading.
+    pub hitters: [Hitter; 2],
+    /// Today's pitches where they are thrown to, in the profile's order.
+    pub arsenal: Vec<Placed>,
+    /// How they are used: custom, with the athlete's own throws in it.
+    pub shares: Shares,
+    /// Today's arsenal against the likeliest hitters.
+    pub today: [Facing; 2],
+    /// What is not known.
+    pub draws: Vec<Draw>,
+}
+
+impl<'p> Model<'p> {
+    /// The model of `profile` with `draws` draws of what is not known; the same for the same seed.
+    pub fn new(profile: &'p Profile, draws: NonZeroUsize, seed: u64) -> Self {
+        let arm = Arm::of(profile);
+        let air = Air::of(profile.weather);
+        let hitters = Reading::ALL.map(|reading| Hitter::best(profile.athlete.level, reading));
+        let places = Places::of(profile.athlete.level);
+        let owned = profile.pitches.iter().map(|pitch| places.customary(Offering::owned(pitch, profile, &arm)));
+        let customary: Vec<Placed> = owned.collect();
+        let shares = super::custom::shares(profile);
+        let arsenal = super::aims::preferred(&hitters, &customary, &shares, air);
+        let today = hitters.map(|hitter| Facing::new(&hitter, &arsenal, air));
+        let draws = Draw::many(profile.athlete.level, arsenal.len(), draws.get(), seed);
+        Self { profile, arm, air, hitters, arsenal, shares, today, draws }
+    }
+
+    /// Something of both sides, weighted by how often each is faced.
+    pub fn over_sides(&self, mut on: impl FnMut(Side) -> f64) -> f64 {
+        let opposite = self.profile.opposite_share;
+        (1.0 - opposite) * on(Side::Same) + opposite * on(Side::Opposite)
+    }
+
+    /// `placed`, a form of the owned pitch `pitch`, as it is in `draw`: its measured mean and its command a little off.
+    pub fn measured_in(&self, draw: &Draw, pitch: usize, placed: &Placed) -> Placed {
+        let owned = &self.profile.pitches[pitch];
+        let per_sd = 1.0 / f64::from(owned.throws).sqrt();
+        let error = draw.errors[pitch];
+        let shape = placed.offering.shape.moved(
+            error.speed * per_sd * owned.spread.speed_mph,
+            Movement {
+                glove_side_in: error.movement.glove_side_in * per_sd * owned.spread.glove_side_break_in,
+                up_in: error.movement.up_in * per_sd * owned.spread.vertical_break_in,
+            },
+        );
+        placed.reshaped(shape, &self.arm).with_command(draw.command)
+    }
+}
