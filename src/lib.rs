@@ -50,6 +50,7 @@ pub mod ball;
 pub mod athlete;
 pub mod files;
 pub mod throws;
+pub mod hitter;
 pub mod former;
 pub mod decide;
 pub mod learn;

@@ -1,0 +1,112 @@
+//! One axis of the place at the plate, height or across: where the hitter believes the ball will be and whether
+//! such a place is worth a swing.
+//!
+//! He sees the place with a normal error and believes it nearer to where he likes pitches than he saw it (the mean of a
+//! normal posterior with the prior [`Axis::hittable_sd`] about his favourite place). He swings where the believed place lies
+//! in a window with soft edges; averaged over his errors the chance is the difference of two normal distribution
+//! functions, and the mean and variance of his error given that he swung are exact (derivatives of its logarithm,
+//! the identity of Tweedie: Robbins 1956, Efron 2011, J. Am. Stat. Assoc. 106, 1602).
+
+use crate::base::stats::NormalTable;
+
+/// Least chance of a window, so that far outside nothing is divided by zero.
+const LEAST_CHANCE: f64 = 1e-12;
+/// The variance left given a swing is at least this share of what it was: far outside rounding would break it.
+const LEAST_VARIANCE: f64 = 0.05;
+
+/// What one axis is like for all balls of a pitch met under a belief.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Axis {
+    /// How much later than expected the ball arrives, s.
+    late_s: f64,
+    /// From the ball's straight way back from the plate to the place he expects, less his favourite place, in.
+    offset: f64,
+    /// Share of what he saw that he believes.
+    kept: f64,
+    /// Variance of the seen place about his favourite one, in².
+    seen_variance: f64,
+    /// Standard deviation of the believed place from the errors of his eyes, in.
+    noise: f64,
+    /// Half the extent of the window, in.
+    half: f64,
+    /// Softness of its edges, errors of the eyes in it, in.
+    edge: f64,
+    /// His favourite place, in.
+    favourite: f64,
+}
+
+/// Numbers that make an axis.
+pub(super) struct Setting {
+    /// How much later than expected the ball arrives, s.
+    pub late_s: f64,
+    /// Acceleration of the ball, in/s².
+    pub acceleration: f64,
+    /// Movement that he does not see but expects in its stead, in.
+    pub unseen: f64,
+    /// Standard deviation of the seen place, in.
+    pub eyes: f64,
+    /// Spread of the places worth a bet, in.
+    pub hittable_sd: f64,
+    /// Half the extent of the window, in.
+    pub half: f64,
+    /// Softness of the window's edge, in.
+    pub edge: f64,
+    /// His favourite place, in.
+    pub favourite: f64,
+}
+
+/// What one axis of one ball comes to.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Seen {
+    /// Logarithm of how likely he thinks such a place worth a bet.
+    pub log_weight: f64,
+    /// Chance that the believed place lies in the window.
+    pub chance: f64,
+    /// The ball beyond where he believes it, given that he swings, in.
+    pub error: f64,
+    /// Variance of that error, in².
+    pub variance: f64,
+}
+
+impl Axis {
+    #[inline]
+    pub(super) fn of(setting: &Setting) -> Self {
+        let Setting { late_s, acceleration, unseen, eyes, hittable_sd, half, edge, favourite } = *setting;
+        let seen_variance = eyes * eyes + hittable_sd * hittable_sd;
+        let kept = hittable_sd * hittable_sd / seen_variance;
+        let noise = kept * eyes;
+        let offset = 0.5 * acceleration * late_s * late_s + unseen - favourite;
+        let edge = (edge * edge + noise * noise).sqrt();
+        Self { late_s, offset, kept, seen_variance, noise, half, edge, favourite }
+    }
+
+    /// For a ball that crosses at `place` (in) with `velocity` (in/s) along this axis.
+    #[inline]
+    pub(super) fn see(&self, place: f64, velocity: f64) -> Seen {
+        let expected = place - velocity * self.late_s + self.offset;
+        let believed = self.kept * expected;
+        let (chance, mean, variance) = self.window(believed);
+        Seen {
+            log_weight: -0.5 * expected * expected / self.seen_variance,
+            chance,
+            error: place - self.favourite - believed - mean,
+            variance,
+        }
+    }
+
+    /// Chance of a swing at a place `believed` off his favourite one; mean and variance of the noise given a swing.
+    #[inline]
+    fn window(&self, believed: f64) -> (f64, f64, f64) {
+        let per_edge = 1.0 / self.edge;
+        let (upper, lower) = ((self.half - believed) * per_edge, (-self.half - believed) * per_edge);
+        let table = NormalTable::shared();
+        let ((above, upper_density), (below, lower_density)) =
+            (table.cdf_and_density(upper), table.cdf_and_density(lower));
+        let chance = (above - below).max(LEAST_CHANCE);
+        let scale = per_edge / chance;
+        let slope = (lower_density - upper_density) * scale;
+        let bend = (lower * lower_density - upper * upper_density) * per_edge * scale - slope * slope;
+        let noise = self.noise * self.noise;
+        (chance, noise * slope, (noise + noise * noise * bend).max(LEAST_VARIANCE * noise))
+    }
+}

@@ -1,0 +1,114 @@
+//! A ball met under a belief, and under all the beliefs an arsenal gives: the outcome is linear in their weights.
+
+use crate::base::geometry::Side;
+
+use super::contact::{Bat, Miss, Timing};
+use super::sight::Sight;
+use super::{Ball, Belief, CountGroup, Course, Hitter};
+
+/// A ball met under one belief.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Met {
+    /// Logarithm of the weight of the belief, without its share.
+    pub log_weight: f64,
+    /// What comes of it.
+    pub struck: Struck,
+}
+
+/// Chances of what a hitter does with a pitch, each of all pitches thrown.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Struck {
+    /// He swings.
+    pub swing: f64,
+    /// He swings and hits the ball.
+    pub contact: f64,
+    /// He swings and hits it hard on a good line (95 mph or more between -5 and 35 degrees in the throws fitted).
+    pub solid: f64,
+}
+
+/// One ball met under one belief.
+pub fn meet(hitter: &Hitter, ball: &Ball, belief: &Belief, fastest_s: f64, side: Side, group: CountGroup) -> Met {
+    let meeting = Meeting::of(hitter, &ball.course, belief, fastest_s, side, group);
+    let height = meeting.height(hitter, ball.arrival.place.height_in, ball.arrival.up_in_s);
+    let across = meeting.across(hitter, ball.arrival.place.glove_side_in, ball.arrival.glove_side_in_s);
+    meeting.met(hitter, &height, &across)
+}
+
+/// What comes of a ball when the hitter knows these pitches (`beliefs`), thrown in the shares `mix`. One and only one
+/// belief always weighs more than nothing: shares must not all be zero.
+pub fn outcome(hitter: &Hitter, ball: &Ball, beliefs: &[Belief], mix: &[f64], side: Side, group: CountGroup) -> Struck {
+    let fastest_s = beliefs.iter().map(|belief| belief.flight_s).fold(f64::INFINITY, f64::min);
+    let met: Vec<Met> = beliefs.iter().map(|belief| meet(hitter, ball, belief, fastest_s, side, group)).collect();
+    let heaviest = met.iter().map(|met| met.log_weight).fold(f64::NEG_INFINITY, f64::max);
+    let weight = |(met, share): (&Met, &f64)| hitter.weight_of_share(*share).0 * (met.log_weight - heaviest).exp();
+    let weights: Vec<f64> = met.iter().zip(mix).map(weight).collect();
+    let total: f64 = weights.iter().sum();
+    let mean = |part: fn(&Struck) -> f64| {
+        met.iter().zip(&weights).map(|(met, weight)| part(&met.struck) * weight).sum::<f64>() / total
+    };
+    Struck { swing: mean(|s| s.swing), contact: mean(|s| s.contact), solid: mean(|s| s.solid) }
+}
+
+/// A pitch met under a belief, before its place is known: what all places share.
+pub(super) struct Meeting {
+    sight: Sight,
+    bat: Bat,
+}
+
+/// What the height of a ball comes to.
+pub(super) struct Height {
+    log_weight: f64,
+    swing: f64,
+    miss: Miss,
+}
+
+/// What the place across of a ball comes to.
+pub(super) struct Across {
+    log_weight: f64,
+    swing: f64,
+    miss: Miss,
+    timing: Timing,
+}
+
+impl Meeting {
+    #[inline]
+    pub(super) fn of(
+        hitter: &Hitter,
+        course: &Course,
+        belief: &Belief,
+        fastest_s: f64,
+        side: Side,
+        group: CountGroup,
+    ) -> Self {
+        let sight = Sight::of(hitter, course, belief, fastest_s, side, group);
+        let bat = Bat::of(hitter, course, &sight, side, group);
+        Self { sight, bat }
+    }
+
+    /// For a ball that crosses at this height (in) with this velocity up (in/s).
+    #[inline]
+    pub(super) fn height(&self, hitter: &Hitter, height_in: f64, up_in_s: f64) -> Height {
+        let seen = self.sight.height.see(height_in, up_in_s);
+        let miss = self.bat.height(hitter, &seen, height_in, up_in_s);
+        Height { log_weight: seen.log_weight, swing: seen.chance, miss }
+    }
+
+    /// For a ball that crosses at this place (in) with this velocity to the glove side (in/s).
+    #[inline]
+    pub(super) fn across(&self, hitter: &Hitter, glove_side_in: f64, glove_side_in_s: f64) -> Across {
+        let seen = self.sight.across.see(glove_side_in, glove_side_in_s);
+        let (miss, timing) = self.bat.across(hitter, &seen, glove_side_in);
+        Across { log_weight: seen.log_weight, swing: seen.chance, miss, timing }
+    }
+
+    /// Both together.
+    #[inline]
+    pub(super) fn met(&self, hitter: &Hitter, height: &Height, across: &Across) -> Met {
+        let swing = self.sight.ceiling * height.swing * across.swing;
+        let (contact, solid) = self.bat.meet(hitter, &height.miss, &across.miss, &across.timing);
+        Met {
+            log_weight: self.sight.log_weight + height.log_weight + across.log_weight,
+            struck: Struck { swing, contact: swing * contact, solid: swing * solid },
+        }
+    }
+}
