@@ -1,5 +1,6 @@
 //! The athlete: who he is, what he throws, what was measured of it, and what he may not throw.
 
 pub mod eligibility;
+pub mod natural;
 pub mod profile;
 pub mod session;

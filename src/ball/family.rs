@@ -68,6 +68,11 @@ impl Family {
         matches!(self, Self::FourSeam | Self::TwoSeam | Self::Sinker)
     }
 
+    /// Changeup and splitter: what comes slower with a fastball's arm.
+    pub fn is_off_speed(self) -> bool {
+        matches!(self, Self::Changeup | Self::Splitter)
+    }
+
     /// Slider, sweeper and curveball: what youth guidelines call breaking balls.
     pub fn is_breaking(self) -> bool {
         matches!(self, Self::Slider | Self::Sweeper | Self::Curveball)

@@ -1,5 +1,6 @@
 //! The shape of a pitch: its speed and how far it moves, and the range of speeds known here.
 
+use crate::base::Movement;
 use crate::base::units::{INCH, MPH};
 
 /// The slowest pitch known here, mph. Below some 26 mph no throw carries 60 ft 6 in to the plate at all, and
@@ -32,6 +33,32 @@ impl Shape {
     /// The breaks (glove side, up) in metres.
     pub fn break_m(self) -> [f64; 2] {
         [self.glove_side_break_in * INCH, self.vertical_break_in * INCH]
+    }
+
+    /// The breaks.
+    pub fn movement(self) -> Movement {
+        Movement { glove_side_in: self.glove_side_break_in, up_in: self.vertical_break_in }
+    }
+
+    /// The shape that is `speed_mph` faster and moves by `movement` more; no slower than [`SLOWEST_MPH`] and no faster
+    /// than [`FASTEST_MPH`].
+    #[must_use]
+    pub fn moved(self, speed_mph: f64, movement: Movement) -> Self {
+        Self {
+            speed_mph: (self.speed_mph + speed_mph).clamp(SLOWEST_MPH, FASTEST_MPH),
+            vertical_break_in: self.vertical_break_in + movement.up_in,
+            glove_side_break_in: self.glove_side_break_in + movement.glove_side_in,
+        }
+    }
+
+    /// The shape to the mile per hour and the inch, as finely as a coach can aim.
+    #[must_use]
+    pub fn rounded(self) -> Self {
+        Self {
+            speed_mph: self.speed_mph.round(),
+            vertical_break_in: self.vertical_break_in.round() + 0.0,
+            glove_side_break_in: self.glove_side_break_in.round() + 0.0,
+        }
     }
 
     /// Distance in inches between the breaks of two shapes.

@@ -12,7 +12,7 @@ use crate::base::Movement;
 use super::model::Model;
 use super::new_pitch::{Command, NewPitch};
 use super::share_choice::{Wanted, chosen};
-use super::shares::Shares;
+use super::shares::Twin;
 use super::worth::{Change, Source};
 
 /// Runs per 100 pitches that a shape must save to be worth one standard deviation off what such arms throw is half of
@@ -65,6 +65,34 @@ pub fn given(model: &Model, family: Family, work: Work, shape: Shape) -> Option<
 }
 
 impl Target {
+    /// The same change with the new pitch thrown with the command of `command`.
+    pub fn change_with(&self, command: Command) -> Change {
+        let factor = command.scatter();
+        let pitches = self.change.pitches.iter().map(|source| match source {
+            Source::New(new) => Source::New(Box::new(new.scattered(factor))),
+            Source::Owned(_) | Source::Changed(..) => source.clone(),
+        });
+        Change { pitches: pitches.collect(), ..self.change.clone() }
+    }
+
+    /// The owned pitch that a new one is most like.
+    pub fn twin(&self) -> Option<Twin> {
+        self.new_pitch().map(|new| new.twin)
+    }
+
+    /// The pitch to be learnt, when one is.
+    pub fn new_pitch(&self) -> Option<&NewPitch> {
+        self.change.pitches.iter().find_map(|source| match source {
+            Source::New(new) => Some(&**new),
+            Source::Owned(_) | Source::Changed(..) => None,
+        })
+    }
+
+    /// How much of the movement is expected from the seams, in.
+    pub fn seams_in(&self) -> f64 {
+        self.new_pitch().map_or(0.0, |new| (self.shape.movement() - new.spin_movement).length())
+    }
+
     /// How far from what such arms throw, in standard deviations.
     pub fn effort(&self) -> f64 {
         self.natural.effort(self.shape)

@@ -7,7 +7,7 @@ use rand::{Rng, SeedableRng};
 use rand_xoshiro::Xoshiro256PlusPlus;
 
 use crate::athlete::natural::Likeness;
-use crate::athlete::profile::Level;
+use crate::athlete::profile::{Level, PerSide};
 use crate::ball::spin::LiftLaw;
 use crate::base::Movement;
 use crate::base::stats::normal_quantile;
@@ -22,6 +22,8 @@ pub struct Draw {
     pub terms: Terms,
     /// How far each owned pitch's measured mean may be off, in its standard errors.
     pub errors: Vec<ShapeError>,
+    /// How far own results may be off, (take, miss, weak contact) in standard deviations, by pitch and side.
+    pub luck: Vec<PerSide<[f64; 3]>>,
     /// Factor on command.
     pub command: f64,
     /// The law that turns spin into movement.
@@ -132,6 +134,7 @@ impl Draw {
             hitter,
             terms: Terms::drawn(chance),
             errors: (0..pitches).map(|_| chance.error()).collect(),
+            luck: (0..pitches).map(|_| PerSide::from_fn(|_| std::array::from_fn(|_| chance.normal()))).collect(),
             command: chance.factor(COMMAND_SD),
             lift: LiftLaw::ALL[chance.0.gen_range(0..LiftLaw::ALL.len())],
             seams: chance.movement(),

@@ -1,13 +1,16 @@
 //! An arsenal against one hitter: every pitch met under the belief in every pitch, for both sides and every state of
 //! the count. What comes of it in any shares is then a matter of weights.
 
+use crate::athlete::natural::Arm;
 use crate::athlete::profile::PerSide;
+use crate::ball::Shape;
 use crate::ball::flight::Air;
 use crate::base::Location;
 use crate::base::geometry::Side;
 use crate::hitter::{Belief, Chances, CountGroup, Delivery, Hitter, Row, Scatter};
 
 use super::offering::Offering;
+use super::own_results::OwnResults;
 
 /// Where a pitch is thrown to, and how widely it scatters about it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -37,6 +40,10 @@ impl Spots {
     }
 }
 
+/// No pitch is placed more finely than this, in: best throwers' scatter about a target; common practice, no published
+/// source.
+const LEAST_SCATTER_IN: f64 = 4.0;
+
 /// A pitch with its places.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Placed {
@@ -44,6 +51,36 @@ pub struct Placed {
     pub offering: Offering,
     /// Where it goes.
     pub spots: PerSide<Spots>,
+    /// What the athlete's own results say of it.
+    pub own: PerSide<Option<OwnResults>>,
+}
+
+impl Placed {
+    /// The same pitch with another shape, thrown to the same places.
+    #[must_use]
+    pub fn reshaped(&self, shape: Shape, arm: &Arm) -> Self {
+        Self { offering: self.offering.reshaped(shape, arm), ..self.clone() }
+    }
+
+    /// The same pitch with its scatter about the target times `factor`; targets stay as mixed as they are.
+    #[must_use]
+    pub fn with_command(&self, factor: f64) -> Self {
+        let command = self.offering.command;
+        let more = factor.powi(2) - 1.0;
+        let wider = |all: f64, own: f64| (all.powi(2) + own.powi(2) * more).max(LEAST_SCATTER_IN.powi(2)).sqrt();
+        let spot = |spot: Spot| Spot {
+            scatter: Scatter {
+                side_in: wider(spot.scatter.side_in, command.side_in),
+                height_in: wider(spot.scatter.height_in, command.height_in),
+            },
+            ..spot
+        };
+        let spots = PerSide::from_fn(|side| {
+            let spots = self.spots.on(side);
+            Spots { early: spot(spots.early), two_strikes: spot(spots.two_strikes) }
+        });
+        Self { offering: self.offering.clone().with_command(factor), spots, ..self.clone() }
+    }
 }
 
 /// An arsenal against one hitter.
@@ -61,6 +98,7 @@ struct SideFacing {
 /// A pitch in flight to its two places, and what comes of it in every state of the count.
 #[derive(Debug, Clone)]
 struct Met {
+    spots: Spots,
     deliveries: [Delivery; 2],
     rows: Vec<Row>,
 }
@@ -85,8 +123,14 @@ impl Facing {
 
     /// How often a hitter on `side` takes each pitch for each when he must decide, with fewer than two strikes.
     pub fn taken_for(&self, side: Side, mix: &[f64]) -> Vec<Vec<f64>> {
-        self.sides.on(side).pitches.iter().map(|met| met.rows[0].taken_for(mix)).collect()
+        self.sides.on(side).pitches.iter().map(|met| met.rows[CountGroup::Other as usize].taken_for(mix)).collect()
     }
+
+    /// The pitches in flight to where they are aimed against hitters on `side` with fewer than two strikes.
+    pub fn deliveries(&self, side: Side) -> impl Iterator<Item = &Delivery> {
+        self.sides.on(side).pitches.iter().map(|met| &met.deliveries[0])
+    }
+
 }
 
 impl SideFacing {
@@ -95,7 +139,8 @@ impl SideFacing {
         let beliefs: Vec<Belief> = flown.iter().map(|[early, _]| early.belief()).collect();
         let fastest_s = fastest(&beliefs);
         let pitches = arsenal.iter().zip(flown).map(|(placed, deliveries)| Met {
-            rows: rows(hitter, placed, &deliveries, &beliefs, fastest_s, side),
+            rows: rows(hitter, placed.spots.on(side), &deliveries, &beliefs, fastest_s, side),
+            spots: *placed.spots.on(side),
             deliveries,
         });
         Self { pitches: pitches.collect(), beliefs }
@@ -106,12 +151,18 @@ impl SideFacing {
         let belief = deliveries[0].belief();
         let beliefs: Vec<Belief> = self.beliefs.iter().copied().chain([belief]).collect();
         let fastest_s = fastest(&beliefs);
-        let rows = rows(hitter, new, &deliveries, &beliefs, fastest_s, side);
+        let is_fastest = belief.flight_s < fastest(&self.beliefs);
         let mut pitches = self.pitches.clone();
         for met in &mut pitches {
-            met.rows.iter_mut().for_each(|row| row.push(hitter, &belief, fastest_s));
+            if is_fastest {
+                met.rows = rows(hitter, &met.spots, &met.deliveries, &beliefs, fastest_s, side);
+            } else {
+                met.rows.iter_mut().for_each(|row| row.push(&belief));
+            }
         }
-        pitches.push(Met { deliveries, rows });
+        let spots = *new.spots.on(side);
+        let rows = rows(hitter, &spots, &deliveries, &beliefs, fastest_s, side);
+        pitches.push(Met { spots, deliveries, rows });
         Self { pitches, beliefs }
     }
 }
@@ -124,7 +175,7 @@ fn deliveries(placed: &Placed, air: Air, side: Side) -> [Delivery; 2] {
 
 fn rows(
     hitter: &Hitter,
-    placed: &Placed,
+    spots: &Spots,
     deliveries: &[Delivery; 2],
     beliefs: &[Belief],
     fastest_s: f64,
@@ -132,7 +183,7 @@ fn rows(
 ) -> Vec<Row> {
     let row = |group: CountGroup| {
         let delivery = &deliveries[usize::from(group == CountGroup::TwoStrikes)];
-        Row::of(hitter, delivery, placed.spots.on(side).at(group).scatter, beliefs, fastest_s, side, group)
+        Row::of(hitter, delivery, spots.at(group).scatter, beliefs, fastest_s, side, group)
     };
     CountGroup::ALL.map(row).to_vec()
 }

@@ -3,20 +3,21 @@
 
 use std::num::NonZeroUsize;
 
-use rayon::prelude::*;
-
 use crate::athlete::natural::Arm;
-use crate::athlete::profile::{PerSide, Profile, Spread};
+use crate::athlete::profile::{PerSide, Profile};
 use crate::ball::flight::Air;
-use crate::ball::{Family, Shape};
+use crate::base::Movement;
 use crate::base::geometry::Side;
-use crate::hitter::{Hitter, Reading};
+use crate::hitter::{Chances, Hitter, Reading};
 
 use super::draws::Draw;
 use super::facing::{Facing, Placed};
 use super::offering::Offering;
-use super::places::Places;
-use super::shares::{Outcomes, Shares};
+use super::new_pitch::NewPitch;
+use super::counts::Count;
+use super::places::customary;
+use super::own_results::OwnResults;
+use super::shares::{Shares, on_average};
 
 /// One athlete's model.
 #[derive(Debug)]
@@ -45,14 +46,29 @@ impl<'p> Model<'p> {
         let arm = Arm::of(profile);
         let air = Air::of(profile.weather);
         let hitters = Reading::ALL.map(|reading| Hitter::best(profile.athlete.level, reading));
-        let places = Places::of(profile.athlete.level);
-        let owned = profile.pitches.iter().map(|pitch| places.customary(Offering::owned(pitch, profile, &arm)));
+        let owned = profile.pitches.iter().map(|pitch| customary(Offering::owned(pitch, profile, &arm)));
         let customary: Vec<Placed> = owned.collect();
         let shares = super::custom::shares(profile);
         let arsenal = super::aims::preferred(&hitters, &customary, &shares, air);
         let today = hitters.map(|hitter| Facing::new(&hitter, &arsenal, air));
+        let arsenal = with_own_results(profile, arsenal, &today, &shares);
         let draws = Draw::many(profile.athlete.level, arsenal.len(), draws.get(), seed);
         Self { profile, arm, air, hitters, arsenal, shares, today, draws }
+    }
+
+    /// The customary share of a new pitch in each state of the count, within what the profile allows.
+    pub fn customary_share_of(&self, new: &NewPitch) -> PerSide<[f64; 4]> {
+        let families: Vec<_> = self.profile.pitches.iter().map(|pitch| pitch.family).chain([new.placed.offering.family]).collect();
+        let shares = super::custom::of(&families);
+        PerSide::from_fn(|side| {
+            let cap = self.profile.limits.new_pitch_cap;
+            Count::ALL.map(|count| shares.at(side, count).last().copied().unwrap_or(0.0).min(cap))
+        })
+    }
+
+    /// Today's arsenal and a new pitch against the likeliest hitters.
+    pub fn with_new(&self, new: &NewPitch) -> [Facing; 2] {
+        [0, 1].map(|reading: usize| self.today[reading].with(&self.hitters[reading], &new.placed, self.air))
     }
 
     /// Something of both sides, weighted by how often each is faced.
@@ -75,4 +91,19 @@ impl<'p> Model<'p> {
         );
         placed.reshaped(shape, &self.arm).with_command(draw.command)
     }
+}
+
+/// The arsenal with what the athlete's own results say of each pitch.
+fn with_own_results(profile: &Profile, arsenal: Vec<Placed>, today: &[Facing; 2], shares: &Shares) -> Vec<Placed> {
+    let expected = PerSide::from_fn(|side| {
+        let mix = shares.mix(side);
+        today.each_ref().map(|facing| facing.chances(side, &mix))
+    });
+    let own = |pitch: usize, side: Side| {
+        let results = (*profile.pitches[pitch].results.on(side))?;
+        let by_reading = expected.on(side).each_ref().map(|all| on_average(&all[pitch], shares, side, pitch));
+        Some(OwnResults::of(&Chances::mean(by_reading.iter().map(|chances| (0.5, chances))), &results))
+    };
+    let placed = |(pitch, placed): (usize, Placed)| Placed { own: PerSide::from_fn(|side| own(pitch, side)), ..placed };
+    arsenal.into_iter().enumerate().map(placed).collect()
 }

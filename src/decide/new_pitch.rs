@@ -1,11 +1,39 @@
 //! A pitch the athlete would learn: how it is thrown to, what gives it its movement, which owned pitch it is most like.
 
+use crate::athlete::natural::Arm;
+use crate::athlete::profile::Spread;
+use crate::ball::{Family, Shape};
 use crate::ball::spin::LiftLaw;
 use crate::base::Movement;
 
 use super::draws::Draw;
 use super::facing::Placed;
+use super::model::Model;
+use super::offering::Offering;
+use super::places::customary;
 use super::shares::Twin;
+
+/// Whether a new pitch is judged with the command it will have at first or once mastered.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Command {
+    /// As thrown at first: a quarter more scatter of place and shape.
+    Now,
+    /// As thrown once mastered: like the athlete's other pitches.
+    Mastered,
+}
+
+/// How much more a new pitch scatters at first. This project's assumption, no published source.
+const NEW_SCATTER: f64 = 1.25;
+
+impl Command {
+    /// Factor on the scatter of a mastered pitch.
+    pub fn scatter(self) -> f64 {
+        match self {
+            Self::Now => NEW_SCATTER,
+            Self::Mastered => 1.0,
+        }
+    }
+}
 
 /// A pitch to be learnt.
 #[derive(Debug, Clone, PartialEq)]
@@ -30,9 +58,30 @@ const SPEED_SD_MPH: f64 = 1.0;
 const MOVEMENT_SD_IN: f64 = 1.5;
 
 impl NewPitch {
+    /// A pitch of this shape beside the athlete's.
+    pub fn of(model: &Model, family: Family, shape: Shape, command: Command) -> Self {
+        let profile = model.profile;
+        let spreads = profile.pitches.iter().map(|pitch| (pitch.family, &pitch.spread));
+        let spread = Spread::to_expect(spreads).times(command.scatter());
+        let offering = Offering::to_learn(family, shape, &spread, profile, &model.arm);
+        Self {
+            placed: customary(offering),
+            spin_movement: shape.movement(),
+            spin_parameter: 0.2,
+            seams_sd: Movement { glove_side_in: 2.5, up_in: 2.5 },
+            twin: nearest(model, shape),
+        }
+    }
+
+    /// The same pitch with its scatter about the target times `factor`.
+    #[must_use]
+    pub fn scattered(&self, factor: f64) -> Self {
+        Self { placed: self.placed.with_command(factor), ..self.clone() }
+    }
+
     /// The pitch as it turns out in `draw`.
     pub fn landed(&self, draw: &Draw, arm: &Arm) -> Placed {
-        let lift = draw.lift.coefficient(self.spin_parameter) / LiftLaw::FITTED.coefficient(self.spin_parameter);
+        let lift = draw.lift.coefficient(self.spin_parameter) / LiftLaw::Rational.coefficient(self.spin_parameter);
         let otherwise = if lift.is_finite() { self.spin_movement * (lift - 1.0) } else { Movement::default() };
         let seams = Movement {
             glove_side_in: draw.seams.glove_side_in * self.seams_sd.glove_side_in,
@@ -42,4 +91,14 @@ impl NewPitch {
         let shape = self.placed.offering.shape.moved(draw.landing.speed * SPEED_SD_MPH, moved);
         self.placed.reshaped(shape, arm).with_command(draw.command)
     }
+}
+
+/// The owned pitch that a shape is most like.
+fn nearest(model: &Model, shape: Shape) -> Twin {
+    let alike = |(pitch, placed): (usize, &Placed)| Twin {
+        pitch,
+        likeness: model.arm.alike(placed.offering.shape, shape),
+    };
+    let twins = model.arsenal.iter().enumerate().map(alike);
+    twins.max_by(|a, b| a.likeness.total_cmp(&b.likeness)).unwrap_or(Twin { pitch: 0, likeness: 0.0 })
 }

@@ -6,6 +6,7 @@ use crate::base::geometry::Side;
 
 use super::counts::Count;
 use super::draws::Terms;
+use super::facing::Placed;
 use super::model::Model;
 use super::new_pitch::NewPitch;
 use super::shares::{Shares, Twin};
@@ -21,6 +22,9 @@ const PARTS: [f64; 6] = [0.0, 0.12, 0.25, 0.5, 0.75, 1.0];
 const LEAST_PART: f64 = 0.25;
 
 impl Wanted {
+    /// Thrown in no state of the count.
+    pub const NONE: Self = Self(PerSide { same: [0.0; 4], opposite: [0.0; 4] });
+
     /// Today's shares with the new pitch thrown so.
     pub fn shares(&self, model: &Model, twin: Twin) -> Shares {
         model.shares.with_new(|side, count| self.0.on(side)[count as usize], twin)
@@ -36,11 +40,12 @@ impl Wanted {
 pub fn chosen(model: &Model, new: &NewPitch) -> Wanted {
     let custom = model.customary_share_of(new);
     let facings = model.with_new(new);
+    let placed: Vec<Placed> = model.arsenal.iter().chain([&new.placed]).cloned().collect();
     Wanted(PerSide::from_fn(|side| {
         let saved = |wanted: &[f64; 4]| {
             let shares = model.shares.with_new(|_, count| wanted[count as usize], new.twin);
-            let runs = |brought: &Brought| brought.runs(&shares, side);
-            -facings.iter().map(|facing| runs(&Brought::likeliest(model, new, facing))).sum::<f64>()
+            let runs = |facing| Brought { placed: &placed, facing, terms: Terms::LIKELIEST }.runs(&shares, side);
+            -facings.iter().map(runs).sum::<f64>()
         };
         best_parts(custom.on(side), saved)
     }))

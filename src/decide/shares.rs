@@ -25,8 +25,8 @@ impl Shares {
     /// Shares over all counts, each as often as it comes up: what hitters know.
     pub fn mix(&self, side: Side) -> Vec<f64> {
         let pitches = self.0.on(side)[0].len();
-        let share = |pitch: usize| Count::ALL.into_iter().map(|count| count.weight() * self.at(side, count)[pitch]);
-        (0..pitches).map(|pitch| share(pitch).sum()).collect()
+        let share = |pitch: usize| Count::ALL.iter().map(|count| count.weight() * self.at(side, *count)[pitch]).sum();
+        (0..pitches).map(share).collect()
     }
 
     /// How many pitches there are.
@@ -93,6 +93,17 @@ pub type Outcomes = Vec<[Chances; 5]>;
 pub fn runs_of_pitch(chances: &[Chances; 5], count: Count) -> f64 {
     let in_group = |(group, weight): (CountGroup, f64)| weight * runs(&chances[group as usize], group);
     100.0 * count.groups().iter().copied().map(in_group).sum::<f64>()
+}
+
+/// What comes of one pitch on average, thrown as often in each state of the count as `shares` says.
+pub fn on_average(chances: &[Chances; 5], shares: &Shares, side: Side, pitch: usize) -> Chances {
+    let thrown = |count: Count| count.weight() * shares.at(side, count)[pitch];
+    let total: f64 = Count::ALL.into_iter().map(thrown).sum();
+    let weight = |count: Count| if total > 0.0 { thrown(count) / total } else { count.weight() };
+    let in_groups = Count::ALL.into_iter().flat_map(|count| {
+        count.groups().iter().map(move |&(group, share)| (weight(count) * share, &chances[group as usize]))
+    });
+    Chances::mean(in_groups)
 }
 
 /// Runs per 100 pitches that an arsenal thrown in these shares brings hitters on `side`.

@@ -8,6 +8,7 @@
 use rayon::prelude::*;
 
 use crate::athlete::profile::PerSide;
+use crate::ball::Shape;
 use crate::ball::flight::Air;
 use crate::base::geometry::Side;
 use crate::base::stats::Estimate;
@@ -17,7 +18,7 @@ use super::draws::{Draw, Terms};
 use super::facing::{Facing, Placed};
 use super::model::Model;
 use super::new_pitch::NewPitch;
-use super::shares::{Shares, runs_of_arsenal};
+use super::shares::{Outcomes, Shares, runs_of_arsenal};
 
 /// An arsenal that might be instead of today's.
 #[derive(Debug, Clone)]
@@ -60,12 +61,30 @@ impl Change {
     /// Today's arsenal with one more pitch.
     pub fn adding(model: &Model, new: NewPitch, shares: Shares) -> Self {
         let novelty = 1.0 - new.twin.likeness;
-        let owned = (0..model.arsenal.len()).map(Source::Owned);
-        Self { pitches: owned.chain([Source::New(Box::new(new))]).collect(), shares, novelty }
+        let pitches = owned(model).into_iter().chain([Source::New(Box::new(new))]).collect();
+        Self { pitches, shares, novelty }
+    }
+
+    /// Today's arsenal with one pitch changed in shape, thrown to the same places as often.
+    pub fn reshaping(model: &Model, pitch: usize, shape: Shape) -> Self {
+        let source = |index: usize| {
+            if index == pitch {
+                Source::Changed(index, model.arsenal[index].reshaped(shape, &model.arm))
+            } else {
+                Source::Owned(index)
+            }
+        };
+        Self { pitches: (0..model.arsenal.len()).map(source).collect(), shares: model.shares.clone(), novelty: 0.0 }
+    }
+
+    /// Runs saved per 100 pitches on the best guess, over both sides and readings.
+    pub fn best_guess(&self, model: &Model) -> f64 {
+        let [one, other] = self.gains(model);
+        model.over_sides(|side| f64::midpoint(*one.on(side), *other.on(side)))
     }
 
     /// The pitches on the best guess.
-    fn placed(&self, model: &Model) -> Vec<Placed> {
+    pub fn placed(&self, model: &Model) -> Vec<Placed> {
         let placed = |source: &Source| match source {
             Source::Owned(pitch) => model.arsenal[*pitch].clone(),
             Source::Changed(_, placed) => placed.clone(),
@@ -75,11 +94,11 @@ impl Change {
     }
 
     /// The pitches as they are in `draw`.
-    fn placed_in(&self, draw: &Draw, model: &Model) -> Vec<Placed> {
+    pub fn placed_in(&self, draw: &Draw, model: &Model) -> Vec<Placed> {
         let placed = |source: &Source| match source {
             Source::Owned(pitch) => model.measured_in(draw, *pitch, &model.arsenal[*pitch]),
             Source::Changed(pitch, placed) => model.measured_in(draw, *pitch, placed),
-            Source::New(new) => new.landed(draw),
+            Source::New(new) => new.landed(draw, &model.arm),
         };
         self.pitches.iter().map(placed).collect()
     }
@@ -97,20 +116,35 @@ impl Change {
     /// Runs saved per 100 pitches on the best guess, under each reading of the hitter.
     pub fn gains(&self, model: &Model) -> [PerSide<f64>; 2] {
         let placed = self.placed(model);
+        let facings = self.facings(model, &placed);
         std::array::from_fn(|reading| {
             let today = Brought { placed: &model.arsenal, facing: &model.today[reading], terms: Terms::LIKELIEST };
-            self.gain_over(&today, &model.shares, &placed, &model.hitters[reading], model.air)
+            self.gain_over(&today, &model.shares, &placed, &facings[reading])
         })
     }
 
-    /// Runs saved per 100 pitches against one hitter, where today's arsenal brings `today` in `shares` and the changed
-    /// pitches are `placed`.
-    fn gain_over(&self, today: &Brought, shares: &Shares, placed: &[Placed], hitter: &Hitter, air: Air) -> PerSide<f64> {
-        let facing = match (self.added(), placed.last()) {
-            (Some(_), Some(new)) => today.facing.with(hitter, new, air),
+    /// The changed arsenal, `placed`, against each of the likeliest hitters.
+    pub fn facings(&self, model: &Model, placed: &[Placed]) -> [Facing; 2] {
+        [0, 1].map(|reading: usize| self.facing(&model.today[reading], placed, &model.hitters[reading], model.air))
+    }
+
+    /// The changed arsenal against one hitter, before whom today's is `today`.
+    fn facing(&self, today: &Facing, placed: &[Placed], hitter: &Hitter, air: Air) -> Facing {
+        match (self.added(), placed.last()) {
+            (Some(_), Some(new)) => today.with(hitter, new, air),
+            (None, _) | (_, None) if self.is_today() => today.clone(),
             (None, _) | (_, None) => Facing::new(hitter, placed, air),
-        };
-        let changed = Brought { placed, facing: &facing, terms: today.terms };
+        }
+    }
+
+    /// Whether the pitches are today's, and only their shares change.
+    fn is_today(&self) -> bool {
+        self.pitches.iter().enumerate().all(|(index, source)| matches!(source, Source::Owned(i) if *i == index))
+    }
+
+    /// Runs saved per 100 pitches where today's arsenal brings `today` in `shares` and the changed one is `facing`.
+    fn gain_over(&self, today: &Brought, shares: &Shares, placed: &[Placed], facing: &Facing) -> PerSide<f64> {
+        let changed = Brought { placed, facing, terms: today.terms };
         PerSide::from_fn(|side| {
             let new_share = self.shares.mix(side).last().copied().unwrap_or(0.0);
             let unknown = self.novelty * new_share * today.terms.new_level;
@@ -119,18 +153,38 @@ impl Change {
     }
 }
 
+/// Today's pitches, as today.
+pub fn owned(model: &Model) -> Vec<Source> {
+    (0..model.arsenal.len()).map(Source::Owned).collect()
+}
+
 /// What an arsenal brings one hitter.
-struct Brought<'a> {
-    placed: &'a [Placed],
-    facing: &'a Facing,
-    terms: Terms,
+pub struct Brought<'a> {
+    /// The pitches.
+    pub placed: &'a [Placed],
+    /// Against the hitter.
+    pub facing: &'a Facing,
+    /// What is added to the model's runs.
+    pub terms: Terms,
 }
 
 impl Brought<'_> {
+    /// What comes of every pitch, the athlete's own results in it; `luck` is how far these may be off, by pitch.
+    pub fn outcomes(&self, side: Side, mix: &[f64], luck: &[PerSide<[f64; 3]>]) -> Outcomes {
+        let mut outcomes = self.facing.chances(side, mix);
+        for (pitch, (chances, placed)) in outcomes.iter_mut().zip(self.placed).enumerate() {
+            if let Some(own) = placed.own.on(side) {
+                let luck = luck.get(pitch).map_or([0.0; 3], |luck| *luck.on(side));
+                chances.iter_mut().for_each(|chances| *chances = own.applied(chances, luck));
+            }
+        }
+        outcomes
+    }
+
     /// Runs per 100 pitches thrown in `shares`, up to a constant that is the same for every arsenal.
-    fn runs(&self, shares: &Shares, side: Side) -> f64 {
+    pub fn runs(&self, shares: &Shares, side: Side) -> f64 {
         let mix = shares.mix(side);
-        let model = runs_of_arsenal(&self.facing.chances(side, &mix), shares, side);
+        let model = runs_of_arsenal(&self.outcomes(side, &mix, &[]), shares, side);
         let offset = |(placed, share): (&Placed, &f64)| share * self.terms.offsets.of(&placed.offering.likeness);
         self.terms.shrink * model + self.placed.iter().zip(&mix).map(offset).sum::<f64>()
     }
@@ -144,7 +198,9 @@ fn gains_in(draw: &Draw, model: &Model, changes: &[Change]) -> Vec<PerSide<f64>>
     let today = Brought { placed: &placed, facing: &facing, terms: draw.terms };
     let gain = |change: &Change| {
         let change = Change { shares: model.shares.toward(&change.shares, draw.share), ..change.clone() };
-        change.gain_over(&today, &model.shares, &change.placed_in(draw, model), &draw.hitter, model.air)
+        let placed = change.placed_in(draw, model);
+        let facing = change.facing(today.facing, &placed, &draw.hitter, model.air);
+        change.gain_over(&today, &model.shares, &placed, &facing)
     };
     changes.iter().map(gain).collect()
 }

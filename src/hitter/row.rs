@@ -39,6 +39,18 @@ impl Chances {
         1.0 - self.swing - self.called_strike
     }
 
+    /// The mean by weight; weights sum to one.
+    pub fn mean<'c>(weighed: impl Iterator<Item = (f64, &'c Self)>) -> Self {
+        weighed.fold(Self::default(), |sum, (weight, chances)| Self {
+            swing: sum.swing + weight * chances.swing,
+            contact: sum.contact + weight * chances.contact,
+            solid: sum.solid + weight * chances.solid,
+            called_strike: sum.called_strike + weight * chances.called_strike,
+            outside: sum.outside + weight * chances.outside,
+            swing_outside: sum.swing_outside + weight * chances.swing_outside,
+        })
+    }
+
     /// Adds what a pitch does at a place of this weight.
     #[inline]
     fn add(&mut self, weight: f64, struck: &Struck, taken: Taken) {
@@ -108,6 +120,19 @@ impl Row {
     /// Chances where it is aimed, when the pitches are thrown in the shares `mix`.
     pub fn chances(&self, mix: &[f64]) -> Chances {
         self.mixed(mix).chances(&self.spread)
+    }
+
+    /// For which pitch the hitter takes it when he must decide: a share for each belief, averaged over the places.
+    pub fn taken_for(&self, mix: &[f64]) -> Vec<f64> {
+        let shares: Vec<f64> = mix.iter().map(|share| self.hitter.weight_of_share(*share).0).collect();
+        let mut taken = vec![0.0; self.met.len()];
+        let places = self.spread.height.iter().flat_map(|height| self.spread.across.iter().map(move |across| height * across));
+        for (node, place) in places.enumerate() {
+            let weights: Vec<f64> = self.met.iter().zip(&shares).map(|(met, share)| share * met[node][0]).collect();
+            let total: f64 = weights.iter().sum();
+            taken.iter_mut().zip(&weights).for_each(|(taken, weight)| *taken += place * weight / total);
+        }
+        taken
     }
 
     /// The same places with another aim and scatter.

@@ -3,12 +3,12 @@
 use rayon::prelude::*;
 
 use crate::athlete::eligibility::Eligibility;
-use crate::athlete::profile::{PerSide, Profile};
+use crate::athlete::profile::Profile;
 use crate::ball::Family;
+use crate::base::geometry::Side;
 use crate::decide::chase::{Target, Work, target};
 use crate::decide::model::Model;
 use crate::decide::new_pitch::Command;
-use crate::decide::outlook::SideOutlook;
 use crate::decide::verdict::Verdict;
 use crate::decide::worth::{Change, Worth};
 
@@ -29,8 +29,8 @@ impl Candidate {
     pub fn all_of(model: &Model, families: &[Family], command: Command) -> Vec<Self> {
         let targets: Vec<Target> =
             families.par_iter().filter_map(|&family| target(model, family, work(model.profile, family))).collect();
-        let changes: Vec<Change> = targets.iter().map(|target| target.change_with(model, command)).collect();
-        let at_first: Vec<Change> = targets.iter().map(|target| target.change_with(model, Command::Now)).collect();
+        let changes: Vec<Change> = targets.iter().map(|target| target.change_with(command)).collect();
+        let at_first: Vec<Change> = targets.iter().map(|target| target.change_with(Command::Now)).collect();
         let mut worths = Worth::of_all(model, &[changes, at_first].concat());
         let first = worths.split_off(targets.len());
         targets
@@ -44,6 +44,17 @@ impl Candidate {
             .collect()
     }
 
+    /// Runs saved per 100 pitches, on the best guess.
+    pub fn gain(&self) -> f64 {
+        self.worth.overall.value
+    }
+
+    /// Whether it would be thrown at all.
+    pub fn is_thrown(&self) -> bool {
+        let share = |side| self.target.change.shares.mix(side).last().copied().unwrap_or(0.0);
+        self.target.work != Work::Learn || Side::BOTH.into_iter().any(|side| share(side) > 0.0)
+    }
+
     /// The verdict on it when no other pitch is weighed: what speaks against adding at once asks for a trial first.
     pub fn verdict(&self, profile: &Profile) -> Verdict {
         let hesitates = !Eligibility::of(profile, self.target.family).hesitations().is_empty();
@@ -55,7 +66,7 @@ impl Candidate {
 }
 
 /// What is done with a family: learnt, or reshaped by whoever throws it.
-fn work(profile: &Profile, family: Family) -> Work {
+pub fn work(profile: &Profile, family: Family) -> Work {
     let owned = profile.pitches.iter().position(|pitch| pitch.family == family);
     owned.map_or(Work::Learn, Work::Reshape)
 }

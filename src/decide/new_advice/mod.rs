@@ -6,17 +6,14 @@ mod cautions;
 mod candidate;
 mod reasons;
 
-pub use candidate::Candidate;
+pub use candidate::{Candidate, work};
 pub use cautions::Caution;
 pub use reasons::Reason;
-
-use rayon::prelude::*;
 
 use crate::athlete::eligibility::Eligibility;
 use crate::athlete::profile::Profile;
 use crate::ball::Family;
 
-use super::chase::Work;
 use super::model::Model;
 use super::new_pitch::Command;
 use super::verdict::Verdict;
@@ -53,8 +50,8 @@ impl Advice {
         let asked_about = eligibility.bar().is_none().then_some(family);
         let families: Vec<Family> = asked_about.into_iter().chain(others(profile, family)).collect();
         let mut candidates = Candidate::all_of(model, &families, command);
-        let asked = (candidates.first().is_some_and(|first| Some(first.target.family) == asked_about))
-            .then(|| candidates.remove(0));
+        let place = candidates.iter().position(|candidate| Some(candidate.target.family) == asked_about);
+        let asked = place.map(|place| candidates.remove(place));
         candidates.sort_by(|a, b| b.worth.overall.value.total_cmp(&a.worth.overall.value));
         Self::weighed(model, family, command, &eligibility, asked, candidates)
     }
