@@ -22,7 +22,7 @@ use arsenalfit::former::search::Command;
 use arsenalfit::former::search::reach::spin_of;
 use arsenalfit::former::separation::pairs;
 use arsenalfit::former::sight::{openings, sights};
-use arsenalfit::report::{html, json, terminal};
+use arsenalfit::report::answers::{self, Spun, Views};
 use finite::{assert_finite, has_odd_number};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
@@ -315,22 +315,19 @@ fn ask_everything(profile: &Profile, question: Question) {
     let thrown: Vec<Thrown> = stage.pitches.clone();
     let (openings, seen) = (openings(&stage), sights(&stage, &thrown));
     assert_finite(&(&openings, &seen));
-    let mut shown = vec![
-        terminal::advise(&advice, None, 80),
-        json::advise(&advice, None),
-        html::advise(&advice, seen.as_ref()),
-        terminal::usage(profile, &sides, 80),
-        json::usage(profile, &sides),
-        html::usage(profile, &sides),
-        terminal::apart(profile, &apart, 80),
-        json::apart(profile, &apart),
-        html::apart(profile, &apart, &openings, seen.as_ref()),
+    let views = Views { openings: &openings, sights: seen.as_ref() };
+    let spun: Vec<Spun> = profile
+        .pitches
+        .iter()
+        .map(|pitch| (pitch.name.as_str(), spin_of(&stage, pitch), pitch.is_spin_measured()))
+        .collect();
+    let shown = [
+        answers::advise(&advice, None, seen.as_ref(), None),
+        answers::usage(profile, &sides, "any.toml"),
+        answers::apart(profile, &apart, Some(views), "any.toml"),
+        answers::dots(profile, &spun),
     ];
-    let spins = || profile.pitches.iter().map(|pitch| (pitch, spin_of(&stage, pitch), pitch.is_spin_measured()));
-    shown.extend(spins().map(|(pitch, spin, measured)| terminal::dot(profile, &pitch.name, spin, measured, 80)));
-    let named = spins().map(|(pitch, spin, measured)| (pitch.name.as_str(), spin, measured));
-    shown.push(json::dots(named, profile.athlete.throws));
-    for text in shown {
+    for text in shown.iter().flat_map(|answer| [answer.text(80), answer.json(), answer.page()]) {
         assert!(!text.trim().is_empty() && !has_odd_number(&text), "{text}");
     }
     assert!(started.elapsed() < PATIENCE, "{:?} for one profile", started.elapsed());

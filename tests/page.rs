@@ -16,13 +16,11 @@ use arsenalfit::former::evaluate::{Stage, Today};
 use arsenalfit::former::search::Command;
 use arsenalfit::former::separation::pairs;
 use arsenalfit::former::sight::{openings, sights};
-use arsenalfit::learn::plan::{Answer, Measured, Refusal, Request, Span, Step, plan};
+use arsenalfit::learn::plan::{Answer, Measured, Refusal, Request, Span, plan};
 use arsenalfit::learn::progress::{outings, progress};
 use arsenalfit::learn::target::Target;
 use arsenalfit::learn::trial::{attempts, trial};
-use arsenalfit::report::follow::{Ground, NoPlan, Start};
-use arsenalfit::report::html;
-use arsenalfit::report::staff::{Member, Roster};
+use arsenalfit::report::answers::{self, Ground, Member, NoPlan, Roster, Start, Views};
 
 const QUICK: Question = Question { draws: 16, ..Question::DEFAULT };
 
@@ -35,7 +33,7 @@ fn advise_page(profile: &Profile) -> String {
     let stage = Stage::new(profile);
     let target = advice.target.iter().map(|target| target.pitch(&stage).thrown);
     let all: Vec<_> = stage.pitches.iter().copied().chain(target).collect();
-    html::advise(&advice, sights(&stage, &all).as_ref())
+    answers::advise(&advice, None, sights(&stage, &all).as_ref(), None).page()
 }
 
 fn apart_page(profile: &Profile) -> String {
@@ -43,7 +41,8 @@ fn apart_page(profile: &Profile) -> String {
     let today = Today::of(&stage);
     let aims = PerSide::from_fn(|side| today.plans.on(side).aims.clone());
     let seen = sights(&stage, &stage.pitches);
-    html::apart(profile, &pairs(&stage, &aims), &openings(&stage), seen.as_ref())
+    let views = Views { openings: &openings(&stage), sights: seen.as_ref() };
+    answers::apart(profile, &pairs(&stage, &aims), Some(views), "a.toml").page()
 }
 
 /// Every page about `profile`, with what it is called.
@@ -53,10 +52,10 @@ fn pages(profile: &Profile) -> Vec<(&'static str, String)> {
     let roster = Roster { members: &[member], command: Command::Mastered, unread: 0, draws: 16 };
     vec![
         ("advise", advise_page(profile)),
-        ("usage", html::usage(profile, &usage(profile, 16, 1))),
+        ("usage", answers::usage(profile, &usage(profile, 16, 1), "a.toml").page()),
         ("apart", apart_page(profile)),
-        ("compare", html::compare(&compare([profile, &other], Question { draws: 16, ..Question::DEFAULT }))),
-        ("roster", html::roster(&roster)),
+        ("compare", answers::compare(&compare([profile, &other], QUICK), ["a.toml", "b.toml"]).page()),
+        ("roster", answers::roster(&roster).page()),
     ]
 }
 
@@ -221,6 +220,10 @@ fn wish(profile: &Profile) -> Target {
     Target::wished(profile, Family::Sweeper, shape)
 }
 
+fn ground<'a>(profile: &'a Profile, target: &'a Target, session: &'a Session) -> Ground<'a> {
+    Ground { profile, file: "a.toml", target, session, is_wished: true, bars: &[] }
+}
+
 /// Texts stay texts, and words and a table stand behind each of `pictures` pictures.
 fn is_sound(page: &str, pictures: usize, nasty: bool) {
     assert!(!page.contains("<script") && page.matches("</title><style>").count() == 1, "texts stay texts");
@@ -240,8 +243,7 @@ fn the_page_of_a_trial_shows_every_grip_as_text_with_its_numbers() {
     for (to, nasty) in [("no spike", false), (NASTY, true)] {
         let session = demo_throws(&["trial-four-grips"], ("no spike", to));
         let found = trial(&session.grips, &attempts(&session).0, &profile, &target, 1);
-        let ground = Ground { profile: &profile, target: &target, session: &session, bars: &[], cautions: &[] };
-        let page = html::trial(&ground, &found);
+        let page = answers::trial(&ground(&profile, &target, &session), &found).page();
         is_sound(&page, 1, nasty);
         for letter in ["A", "B", "C", "D"] {
             assert!(page.contains(&format!("<bdi>{letter}</bdi>")), "grip {letter} has its row");
@@ -258,8 +260,7 @@ fn the_page_of_progress_marks_since_when_the_slot_moved() {
     for (to, nasty) in [("2031-01-20", false), (NASTY, true)] {
         let session = demo_throws(&weeks, ("2031-01-20", to));
         let found = progress(&outings(&session, &profile, &target, None).0, &profile, &target);
-        let ground = Ground { profile: &profile, target: &target, session: &session, bars: &[], cautions: &[] };
-        let page = html::progress(&ground, &found);
+        let page = answers::progress(&ground(&profile, &target, &session), &found).page();
         is_sound(&page, found.watches.len() + 3, nasty);
         let moved = found.watches.iter().filter(|watch| watch.change.is_some()).count();
         assert!(moved > 0 && page.matches(">moved since 2031").count() == moved, "one post for each change");
@@ -275,15 +276,16 @@ fn the_page_of_a_plan_shows_every_step_and_a_refusal_says_why() {
     let weekdays = "mon,wed,fri".parse().expect("days");
     let request = Request { profile: &profile, target: &target, span, weekdays, measured: Measured::default() };
     let Answer::Plan(plan) = plan(&request) else { panic!("there is a plan") };
-    let page = html::plan(&Start { profile: &profile, advice: None, stops: &[], written: &[] }, &plan);
+    let start = Start { profile: &profile, file: "a.toml", advice: None, stops: &[], written: &[] };
+    let page = answers::plan(&start, &plan).page();
     is_sound(&page, 1, true);
-    for step in Step::ALL {
-        assert!(page.matches(step.name()).count() >= 4, "{step}: legend, words, both tables");
+    for step in ["spin clean", "shape in window", "shape at game effort", "command", "hitters"] {
+        assert!(page.matches(step).count() >= 4, "{step}: legend, words, both tables");
     }
     profile.athlete.name = "Hurt".into();
     profile.health.pain = true;
     let refusal = Refusal::of(&profile, Family::Sweeper).expect("it is refused");
-    let page = html::no_plan(&profile, &NoPlan::Barred(&refusal), &["plan.ics".to_owned()]);
+    let page = answers::no_plan(&profile, "a.toml", &NoPlan::Barred(&refusal), &["plan.ics".to_owned()]).page();
     is_sound(&page, 0, false);
-    assert!(page.contains("Not written: plan.ics"));
+    assert!(page.contains("<bdi>plan.ics</bdi> was not written"));
 }

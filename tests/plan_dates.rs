@@ -8,7 +8,7 @@ use arsenalfit::base::stats::Estimate;
 use arsenalfit::files::profile_from_toml;
 use arsenalfit::learn::plan::limits::DayLimit;
 use arsenalfit::learn::plan::{
-    Answer, Measured, Phase, PhaseKind, Plan, Reason, Refused, Request, Span, Step, Weekdays, first_step, plan,
+    Answer, Caution, Measured, Phase, PhaseKind, Plan, Reason, Refused, Request, Span, Step, Weekdays, first_step, plan,
 };
 use arsenalfit::learn::target::Target;
 use jiff::civil::{Date, date};
@@ -66,7 +66,7 @@ fn a_year_without_rest_begins_with_two_months_of_it_also_over_a_leap_day() {
     assert_eq!(plan.phases[0].kind, PhaseKind::Rest);
     assert_eq!(plan.phases[0].span.end(), date(2028, 2, 28), "two months from 31 December end on the leap day");
     assert!(plan.days.iter().all(|day| day.date >= date(2028, 2, 29)));
-    assert!(plan.cautions.iter().any(|caution| caution.contains("begins with 2")));
+    assert!(plan.cautions.iter().any(|caution| matches!(caution, Caution::RestFirst { .. })));
 }
 
 #[test]
@@ -74,14 +74,14 @@ fn a_span_that_rest_eats_has_no_throwing_day_and_says_so() {
     let plan = planned(&profile("age = 20", "months_off = 0"), (date(2027, 1, 1), date(2027, 2, 15)), "mon");
     assert!(plan.days.is_empty());
     assert!(matches!(plan.phases.as_slice(), [Phase { kind: PhaseKind::Rest, .. }]));
-    assert!(plan.cautions.iter().any(|caution| caution.contains("no day to throw")));
+    assert!(plan.cautions.contains(&Caution::NoDay));
 }
 
 #[test]
 fn a_short_span_ends_early_and_says_at_which_step() {
     let plan = planned(&profile("age = 20", "months_off = 5"), (date(2027, 1, 4), date(2027, 1, 31)), "mon,wed,fri");
     assert_eq!(plan.phases.last().map(|phase| phase.kind), Some(PhaseKind::Step(Step::Shape)));
-    assert!(plan.cautions.iter().any(|caution| caution.contains("shape in window")));
+    assert!(plan.cautions.contains(&Caution::EndsAt { step: Step::Shape }));
 }
 
 #[test]

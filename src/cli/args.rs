@@ -59,19 +59,19 @@ pub(super) enum Color {
 /// The commands, each a question.
 #[derive(Debug, Subcommand)]
 pub(super) enum Question {
-    /// What does he have? Reads a profile, checks it, divides movement between spin and seams.
+    /// What does the athlete have? Reads a profile, checks it, divides movement between spin and seams.
     #[command(after_help = examples::CHECK)]
     Check(CheckArgs),
     /// Which pitches are in these throws? Sorts tracking sessions and writes the profile.
     #[command(after_help = examples::SORT)]
     Sort(SortArgs),
-    /// How far apart are his pitches, to a hitter?
+    /// How far apart are the pitches, to a hitter?
     #[command(after_help = examples::APART)]
     Apart(PagedArgs),
-    /// How should his pitches be used against each side?
+    /// How should the pitches be used against each side?
     #[command(after_help = examples::USAGE)]
     Usage(PagedArgs),
-    /// Should he add a pitch, which shape should he chase, and what is it worth?
+    /// Should a pitch be added, which shape should be chased, and what is it worth?
     #[command(after_help = examples::ADVISE)]
     Advise(AdviseArgs),
     /// For developers: fit the hitter to a labelled session and write the ensemble.
@@ -92,7 +92,7 @@ pub(super) enum Question {
     /// How does a profile begin? Writes a commented one, from flags or by asking.
     #[command(after_help = examples::NEW)]
     New(NewArgs),
-    /// Which grip should he keep? Judges a trial of several grips against the target.
+    /// Which grip is to be kept? Judges a trial of several grips against the target.
     #[command(after_help = examples::TRIAL)]
     Trial(TrialArgs),
     /// Is it working, and what must it not cost? Watches the outings against the profile.
@@ -142,6 +142,8 @@ pub(super) struct CheckArgs {
     /// Restate the shapes in standard air at this elevation.
     #[arg(long, value_name = "FEET", default_value_t = 0.0, allow_negative_numbers = true, value_parser = elevation)]
     pub(super) elevation: f64,
+    #[command(flatten)]
+    pub(super) page: PageArg,
 }
 
 /// Throws to read.
@@ -178,6 +180,8 @@ pub(super) struct SortArgs {
     /// Name of the athlete, for a new profile.
     #[arg(long, value_name = "NAME", default_value = "unnamed athlete")]
     pub(super) name: String,
+    #[command(flatten)]
+    pub(super) page: PageArg,
 }
 
 #[derive(Debug, Args)]
@@ -198,7 +202,7 @@ pub(super) struct AdviseArgs {
     /// Say which assumptions the worth leans on most.
     #[arg(long)]
     pub(super) why: bool,
-    /// Worlds drawn from what is not known; more give steadier intervals.
+    /// Simulations of what is not known; more give steadier intervals.
     #[arg(long, value_name = "N", default_value_t = 128, allow_negative_numbers = true, value_parser = draws)]
     pub(super) draws: u32,
     #[command(flatten)]
@@ -240,6 +244,8 @@ pub(super) struct DotArgs {
     /// Throwing hand for the wished-for shape.
     #[arg(long, value_name = "HAND", conflicts_with = "profile", default_value = "right", value_parser = hands())]
     pub(super) throws: Hand,
+    #[command(flatten)]
+    pub(super) page: PageArg,
 }
 
 #[derive(Debug, Args)]
@@ -268,7 +274,7 @@ pub(super) struct CompareArgs {
     pub(super) family: Family,
     #[command(flatten)]
     pub(super) time: TimeArgs,
-    /// Worlds drawn from what is not known; more give steadier intervals.
+    /// Simulations of what is not known; more give steadier intervals.
     #[arg(long, value_name = "N", default_value_t = 128, allow_negative_numbers = true, value_parser = draws)]
     pub(super) draws: u32,
     #[command(flatten)]
@@ -282,7 +288,7 @@ pub(super) struct RosterArgs {
     pub(super) folder: PathBuf,
     #[command(flatten)]
     pub(super) time: TimeArgs,
-    /// Worlds drawn from what is not known; more give steadier intervals.
+    /// Simulations of what is not known; more give steadier intervals.
     #[arg(long, value_name = "N", default_value_t = 32, allow_negative_numbers = true, value_parser = draws)]
     pub(super) draws: u32,
     #[command(flatten)]

@@ -4,7 +4,7 @@ use crate::athlete::profile::{PerSide, Profile};
 use crate::ball::Shape;
 use crate::ball::flight::Air;
 use crate::ball::spin::Spin;
-use crate::base::geometry::{Clock, Hand, Side, Vec3};
+use crate::base::geometry::{Clock, Side, Vec3};
 use crate::base::units::FOOT;
 use crate::decide::advice::{self, Advice, Question as Asked, advise};
 use crate::decide::coverage::simulate;
@@ -17,10 +17,12 @@ use crate::former::evaluate::{Stage, Thrown, Today};
 use crate::former::search::reach::{Recipe, spin_of};
 use crate::former::separation::pairs;
 use crate::former::sight::{Sight, openings, sights};
-use crate::report::{coverage, ensemble, html, json, terminal};
+use crate::report::answers::{self, Spun, Views};
+use crate::report::{Answer, coverage, ensemble};
 use crate::throws::{Options as SortOptions, sort};
 
 use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
+use super::page::PageArg;
 use super::{Failure, follow, planning, setup, staff, starter};
 
 /// The answer to a command line, as text to write out.
@@ -47,38 +49,30 @@ pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
 }
 
 fn check(cli: &Cli, args: &CheckArgs) -> Result<String, Failure> {
-    let profile = read_profile(&args.profile.profile)?;
+    let path = &args.profile.profile;
+    let profile = read_profile(path)?;
     let inspected = inspect(&profile, Air::standard(args.elevation * FOOT));
-    Ok(match cli.format {
-        Format::Text => {
-            let file = args.profile.profile.to_string_lossy();
-            terminal::check(&profile, &inspected, args.elevation, &file, width())
-        }
-        Format::Json => json::check(&profile, &inspected, args.elevation),
-    })
+    let answer = answers::check(&profile, &inspected, args.elevation, &path.to_string_lossy());
+    told(cli, &answer, Some(&args.page))
 }
 
 fn apart(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
-    let profile = read_profile(&args.profile.profile)?;
+    let path = &args.profile.profile;
+    let profile = read_profile(path)?;
     let stage = Stage::new(&profile);
     let today = Today::of(&stage);
     let aims = PerSide::from_fn(|side: Side| today.plans.on(side).aims.clone());
     let pairs = pairs(&stage, &aims);
-    args.page.write(|| html::apart(&profile, &pairs, &openings(&stage), sights(&stage, &stage.pitches).as_ref()))?;
-    Ok(match cli.format {
-        Format::Text => terminal::apart(&profile, &pairs, width()),
-        Format::Json => json::apart(&profile, &pairs),
-    })
+    let seen = args.page.report.as_ref().map(|_| (openings(&stage), sights(&stage, &stage.pitches)));
+    let views = seen.as_ref().map(|(openings, sights)| Views { openings, sights: sights.as_ref() });
+    told(cli, &answers::apart(&profile, &pairs, views, &path.to_string_lossy()), Some(&args.page))
 }
 
 fn usage_of(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
-    let profile = read_profile(&args.profile.profile)?;
+    let path = &args.profile.profile;
+    let profile = read_profile(path)?;
     let sides = usage(&profile, Asked::DEFAULT.draws, cli.seed);
-    args.page.write(|| html::usage(&profile, &sides))?;
-    Ok(match cli.format {
-        Format::Text => terminal::usage(&profile, &sides, width()),
-        Format::Json => json::usage(&profile, &sides),
-    })
+    told(cli, &answers::usage(&profile, &sides, &path.to_string_lossy()), Some(&args.page))
 }
 
 fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
@@ -93,11 +87,18 @@ fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
         seed: cli.seed,
     };
     let advice = advise(&profile, question);
-    let reasons = args.why.then(|| why(&advice)).flatten();
-    args.page.write(|| html::advise(&advice, sights_with_target(&advice).as_ref()))?;
+    let leaning = args.why.then(|| why(&advice)).flatten();
+    let seen = args.page.report.as_ref().and_then(|_| sights_with_target(&advice));
+    let file = args.profile.as_ref().map(|path| path.to_string_lossy());
+    told(cli, &answers::advise(&advice, leaning.as_ref(), seen.as_ref(), file.as_deref()), Some(&args.page))
+}
+
+/// The answer in the form asked for, once its page is written, where one is.
+pub(super) fn told(cli: &Cli, answer: &Answer, page: Option<&PageArg>) -> Result<String, Failure> {
+    page.map_or(Ok(()), |page| page.write(|| answer.page()))?;
     Ok(match cli.format {
-        Format::Text => terminal::advise(&advice, reasons.as_ref(), width()),
-        Format::Json => json::advise(&advice, reasons.as_ref()),
+        Format::Text => answer.text(width()),
+        Format::Json => answer.json(),
     })
 }
 
@@ -128,13 +129,14 @@ fn sights_with_target(advice: &Advice) -> Option<PerSide<Sight>> {
 
 fn dot(cli: &Cli, args: &DotArgs) -> Result<String, Failure> {
     match (&args.profile, args.target) {
-        (_, Some(shape)) => dot_of_target(cli, shape, args.rpm, args.throws),
-        (Some(path), None) => dots_of_profile(cli, &read_profile(path)?, args.pitch.as_deref()),
+        (_, Some(shape)) => dot_of_target(cli, args, shape),
+        (Some(path), None) => dots_of_profile(cli, args, &read_profile(path)?),
         (None, None) => Err(Failure::request("PROFILE is missing", "name a profile, or a shape with --target")),
     }
 }
 
-fn dots_of_profile(cli: &Cli, profile: &Profile, wanted: Option<&str>) -> Result<String, Failure> {
+fn dots_of_profile(cli: &Cli, args: &DotArgs, profile: &Profile) -> Result<String, Failure> {
+    let wanted = args.pitch.as_deref();
     let stage = Stage::new(profile);
     let chosen: Vec<_> = profile
         .pitches
@@ -150,20 +152,17 @@ fn dots_of_profile(cli: &Cli, profile: &Profile, wanted: Option<&str>) -> Result
             hint: String::new(),
         });
     }
-    let spins = chosen.iter().map(|pitch| (pitch.name.as_str(), spin_of(&stage, pitch), pitch.is_spin_measured()));
-    Ok(match cli.format {
-        Format::Text => {
-            let pages: Vec<String> =
-                spins.map(|(name, spin, measured)| terminal::dot(profile, name, spin, measured, width())).collect();
-            pages.join("\n")
-        }
-        Format::Json => json::dots(spins, profile.athlete.throws),
-    })
+    let spun: Vec<Spun> = chosen
+        .into_iter()
+        .map(|pitch| (pitch.name.as_str(), spin_of(&stage, pitch), pitch.is_spin_measured()))
+        .collect();
+    told(cli, &answers::dots(profile, &spun), Some(&args.page))
 }
 
 /// A recipe for a shape alone: an ordinary release at sea level, the given total spin, the seams
 /// doing nothing.
-fn dot_of_target(cli: &Cli, shape: Shape, rpm: f64, hand: Hand) -> Result<String, Failure> {
+fn dot_of_target(cli: &Cli, args: &DotArgs, shape: Shape) -> Result<String, Failure> {
+    let rpm = args.rpm;
     let release = Vec3::new(-2.0 * FOOT, 54.5 * FOOT, 5.8 * FOOT);
     let needed = crate::ball::flight::inverse::active_spin_needed(shape, release, Air::SEA_LEVEL, 0.0);
     if needed.value > rpm {
@@ -179,10 +178,8 @@ fn dot_of_target(cli: &Cli, shape: Shape, rpm: f64, hand: Hand) -> Result<String
     }
     let clock = Clock::from_push(shape.glove_side_break_in, shape.vertical_break_in);
     let spin = Spin { rpm, active_fraction: needed.value / rpm, clock };
-    Ok(match cli.format {
-        Format::Text => terminal::recipe(&Recipe { shape, spin, seam_in: [0.0; 2] }, needed, hand, width()),
-        Format::Json => json::dot("target", spin, Some([0.0; 2]), hand),
-    })
+    let recipe = Recipe { shape, spin, seam_in: [0.0; 2] };
+    told(cli, &answers::dot_of_shape(&recipe, needed, args.throws), Some(&args.page))
 }
 
 /// Columns to set text in: `COLUMNS` when set, else the terminal's, else 80.

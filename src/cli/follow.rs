@@ -11,14 +11,13 @@ use crate::learn::plan::Refusal;
 use crate::learn::progress::{outings, progress as watch};
 use crate::learn::target::Target;
 use crate::learn::trial::{attempts, trial as judge};
-use crate::report::follow::Ground;
-use crate::report::{html, json, terminal};
+use crate::report::answers::{self, Ground};
 use crate::throws::screened;
 
 use super::Failure;
-use super::args::{Cli, Format, SessionArgs};
+use super::args::{Cli, SessionArgs};
 use super::args_follow::{ColumnsArg, ProgressArgs, TargetArgs, TrialArgs};
-use super::commands::width;
+use super::commands::told;
 
 /// The answer of `trial`.
 pub(super) fn trial(cli: &Cli, args: &TrialArgs) -> Result<String, Failure> {
@@ -26,15 +25,17 @@ pub(super) fn trial(cli: &Cli, args: &TrialArgs) -> Result<String, Failure> {
     let target = target_of(&profile, &args.target)?;
     let session = throws(std::slice::from_ref(&args.trial), &args.columns, &profile)?;
     let (attempts, unused) = attempts(&session);
-    let trial = judge(&session.grips, &attempts, &profile, &target, cli.seed);
-    let cautions: Vec<String> = trial.cautions.iter().chain(&unused).map(ToString::to_string).collect();
-    let bars = bars(&profile, &target);
-    let ground = Ground { profile: &profile, target: &target, session: &session, bars: &bars, cautions: &cautions };
-    args.page.write(|| html::trial(&ground, &trial))?;
-    Ok(match cli.format {
-        Format::Text => terminal::trial(&ground, &trial, width()),
-        Format::Json => json::trial(&ground, &trial),
-    })
+    let mut trial = judge(&session.grips, &attempts, &profile, &target, cli.seed);
+    trial.cautions.extend(unused);
+    let ground = Ground {
+        profile: &profile,
+        file: &args.profile.to_string_lossy(),
+        target: &target,
+        session: &session,
+        is_wished: args.target.target.is_some(),
+        bars: &bars(&profile, &target),
+    };
+    told(cli, &answers::trial(&ground, &trial), Some(&args.page))
 }
 
 /// The answer of `progress`.
@@ -46,19 +47,21 @@ pub(super) fn progress(cli: &Cli, args: &ProgressArgs) -> Result<String, Failure
         known(label, &session)?;
     }
     let (outings, doubts) = outings(&session, &profile, &target, args.pitch.as_deref());
-    let progress = watch(&outings, &profile, &target);
-    let cautions: Vec<String> = progress.cautions.iter().chain(&doubts).map(ToString::to_string).collect();
-    let bars = bars(&profile, &target);
-    let ground = Ground { profile: &profile, target: &target, session: &session, bars: &bars, cautions: &cautions };
-    args.page.write(|| html::progress(&ground, &progress))?;
-    let answer = match cli.format {
-        Format::Text => terminal::progress(&ground, &progress, width()),
-        Format::Json => json::progress(&ground, &progress),
+    let mut progress = watch(&outings, &profile, &target);
+    progress.cautions.extend(doubts);
+    let ground = Ground {
+        profile: &profile,
+        file: &args.profile.profile.to_string_lossy(),
+        target: &target,
+        session: &session,
+        is_wished: args.target.target.is_some(),
+        bars: &bars(&profile, &target),
     };
+    let answer = told(cli, &answers::progress(&ground, &progress), Some(&args.page))?;
     if args.strict && progress.must_stop() { Err(Failure::Stop { answer }) } else { Ok(answer) }
 }
 
-/// The shape asked for, or else the best of the family in his reach.
+/// The shape asked for, or else the best of the family in reach.
 pub(super) fn target_of(profile: &Profile, args: &TargetArgs) -> Result<Target, Failure> {
     let family = args.family;
     if let Some(shape) = args.target {
@@ -86,7 +89,7 @@ fn same_hand(map: &Path, profile: &Profile) -> Result<(), Failure> {
     let hand = profile.athlete.throws;
     match read_columns(map)?.hand {
         Some(other) if other != hand => Err(Failure::request(
-            format!("the column map {} says that he throws {other}, the profile {hand}", map.display()),
+            format!("the column map {} says that the athlete throws {other}, the profile {hand}", map.display()),
             "correct the one that is wrong",
         )),
         _ => Ok(()),

@@ -12,13 +12,13 @@ use crate::learn::plan::{Answer, Measured, Plan, Refusal, Request, Span, SpanErr
 use crate::learn::progress::{Finding, Severity, outings, progress};
 use crate::learn::target::Target;
 use crate::learn::trial::{attempts, trial};
-use crate::report::follow::{NoPlan, Start};
-use crate::report::{html, json, terminal};
+use crate::report::answers::{self, NoPlan, Start};
+use crate::report::calendar;
 
 use super::Failure;
-use super::args::{Cli, Format};
+use super::args::Cli;
 use super::args_follow::PlanArgs;
-use super::commands::width;
+use super::commands::told;
 use super::files::{Ready, ready};
 use super::follow::{target_of, throws};
 
@@ -78,11 +78,8 @@ fn no_span(error: SpanError) -> Failure {
 
 fn no_plan(cli: &Cli, args: &PlanArgs, profile: &Profile, why: &NoPlan) -> Result<String, Failure> {
     let unwritten: Vec<String> = files(args).map(|path| visible(&path.to_string_lossy())).collect();
-    args.page.write(|| html::no_plan(profile, why, &unwritten))?;
-    Ok(match cli.format {
-        Format::Text => terminal::no_plan(profile, why, &unwritten, width()),
-        Format::Json => json::no_plan(profile, why, &unwritten),
-    })
+    let file = args.profile.profile.to_string_lossy();
+    told(cli, &answers::no_plan(profile, &file, why, &unwritten), Some(&args.page))
 }
 
 /// What throws already made say.
@@ -118,13 +115,12 @@ fn written(
     advice: Option<&Advice>,
 ) -> Result<String, Failure> {
     let names: Vec<String> = files(args).map(|path| visible(&path.to_string_lossy())).collect();
-    let start = Start { profile, advice, stops: &known.stops, written: &names };
-    let calendar = args.ics.as_deref().map(|path| ready(path, &plan.calendar())).transpose()?;
-    let markdown = args.markdown.as_deref().map(|path| ready(path, &plan.markdown())).transpose()?;
-    let page = args.page.ready(|| html::plan(&start, plan))?;
-    [calendar, markdown, page].into_iter().flatten().try_for_each(Ready::put)?;
-    Ok(match cli.format {
-        Format::Text => terminal::plan(&start, plan, width()),
-        Format::Json => json::plan(&start, plan),
-    })
+    let file = args.profile.profile.to_string_lossy();
+    let start = Start { profile, file: &file, advice, stops: &known.stops, written: &names };
+    let answer = answers::plan(&start, plan);
+    let calendar = args.ics.as_deref().map(|path| ready(path, &calendar(plan))).transpose()?;
+    let sheet = args.markdown.as_deref().map(|path| ready(path, &answers::plan_sheet(plan).markdown())).transpose()?;
+    let page = args.page.ready(|| answer.page())?;
+    [calendar, sheet, page].into_iter().flatten().try_for_each(Ready::put)?;
+    told(cli, &answer, None)
 }

@@ -8,7 +8,7 @@ use clap::{Command, CommandFactory};
 use clap_mangen::Man;
 
 use crate::files::profile_outline;
-use crate::report::json;
+use crate::report;
 
 use super::Failure;
 use super::args::Cli;
@@ -66,5 +66,5 @@ fn find<'c>(command: &'c Command, name: &str) -> Result<&'c Command, Failure> {
 
 /// What a profile may hold.
 pub(super) fn schema() -> String {
-    json::schema(&profile_outline())
+    report::schema(&profile_outline())
 }

@@ -1,21 +1,20 @@
 //! The commands about several athletes: `compare` and `roster`.
 
-use std::io::{self, IsTerminal};
+use std::io;
 use std::path::{Path, PathBuf};
 
-use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use rayon::prelude::*;
 
 use crate::decide::advice::Question as Asked;
 use crate::decide::compare::compare;
 use crate::decide::roster::{ranking, standing};
 use crate::files::{InputError, read_profile, visible};
-use crate::report::staff::{Member, Roster};
-use crate::report::{html, json, terminal};
+use crate::report::answers::{self, Member, Roster};
 
 use super::Failure;
-use super::args::{Cli, CompareArgs, Format, RosterArgs};
-use super::commands::width;
+use super::args::{Cli, CompareArgs, RosterArgs};
+use super::commands::told;
+use super::progress::Progress;
 
 /// Two athletes beside each other.
 pub(super) fn compare_two(cli: &Cli, args: &CompareArgs) -> Result<String, Failure> {
@@ -23,11 +22,8 @@ pub(super) fn compare_two(cli: &Cli, args: &CompareArgs) -> Result<String, Failu
     let (draws, command) = (args.draws as usize, args.time.command());
     let question = Asked { family: args.family, command, draws, seed: cli.seed };
     let comparison = compare([&first, &second], question);
-    args.page.write(|| html::compare(&comparison))?;
-    Ok(match cli.format {
-        Format::Text => terminal::compare(&comparison, width()),
-        Format::Json => json::compare(&comparison),
-    })
+    let files = [&args.first, &args.second].map(|path| path.to_string_lossy());
+    told(cli, &answers::compare(&comparison, [&files[0], &files[1]]), Some(&args.page))
 }
 
 /// A folder of athletes, ranked. Bad profiles are told beside the answer.
@@ -37,11 +33,8 @@ pub(super) fn roster(cli: &Cli, args: &RosterArgs) -> Result<String, Failure> {
     let (members, bad) = read_and_judge(&files, question);
     let members = ranked(members);
     let roster = Roster { members: &members, command: question.command, unread: bad.len(), draws: question.draws };
-    args.page.write(|| html::roster(&roster))?;
-    let answer = match cli.format {
-        Format::Text => terminal::roster(&roster, width()),
-        Format::Json => json::roster(&members),
-    };
+    let answer = told(cli, &answers::roster(&roster), Some(&args.page))?;
+    let answer = if members.is_empty() { String::new() } else { answer };
     if bad.is_empty() { Ok(answer) } else { Err(Failure::InPart { answer, bad }) }
 }
 
@@ -73,9 +66,9 @@ fn profiles_in(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     Ok(files)
 }
 
-/// Everybody with his standing, and every file that could not be used, both in the order of files.
+/// Everybody with their standing, and every file that could not be used, both in the order of files.
 fn read_and_judge(files: &[PathBuf], question: Asked) -> (Vec<Member>, Vec<InputError>) {
-    let progress = progress(files.len() as u64);
+    let progress = Progress::new(files.len() as u64, "judging");
     let judged: Vec<Result<Member, InputError>> = files
         .par_iter()
         .map(|file| {
@@ -85,11 +78,11 @@ fn read_and_judge(files: &[PathBuf], question: Asked) -> (Vec<Member>, Vec<Input
                 standing: standing(&profile, question),
                 profile,
             });
-            progress.inc(1);
+            progress.step();
             member
         })
         .collect();
-    progress.finish_and_clear();
+    drop(progress);
     let (mut members, mut bad) = (Vec::new(), Vec::new());
     for one in judged {
         match one {
@@ -104,15 +97,4 @@ fn ranked(members: Vec<Member>) -> Vec<Member> {
     let standings: Vec<_> = members.iter().map(|member| member.standing.clone()).collect();
     let mut members: Vec<Option<Member>> = members.into_iter().map(Some).collect();
     ranking(&standings).into_iter().filter_map(|place| members[place].take()).collect()
-}
-
-/// A bar on a terminal, nothing elsewhere.
-fn progress(count: u64) -> ProgressBar {
-    let target = if io::stderr().is_terminal() { ProgressDrawTarget::stderr() } else { ProgressDrawTarget::hidden() };
-    let bar = ProgressBar::with_draw_target(Some(count), target);
-    // A template that is wrong would show the default bar.
-    match ProgressStyle::with_template("{wide_bar} {pos} of {len}") {
-        Ok(style) => bar.with_style(style),
-        Err(_) => bar,
-    }
 }

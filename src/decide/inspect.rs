@@ -3,7 +3,7 @@
 
 mod second_look;
 
-pub use second_look::{SecondLook, second_looks, second_looks_at};
+pub use second_look::{About, Found, Length, SecondLook, Suspect, second_looks, second_looks_at};
 
 use crate::athlete::profile::Profile;
 use crate::ball::Shape;

@@ -7,10 +7,11 @@
 use crate::athlete::profile::{Profile, Spread};
 use crate::ball::spin::Spin;
 use crate::ball::{Family, Shape};
-use crate::base::stats::NormalTable;
+use crate::base::Range;
 use crate::former::evaluate::{Stage, Today};
 use crate::former::search::reach::Reach;
-use crate::former::search::{Candidate, Command, Window, best_of_family};
+use crate::former::search::{Candidate, Command, best_of_family};
+use crate::learn::window::Window;
 
 /// A shape to chase.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -32,6 +33,12 @@ pub struct Target {
 const LEAST_HALF: [f64; 3] = [1.5, 2.0, 2.0];
 /// Half width of the window around a target that was given as three numbers. This project's choice.
 const USUAL_HALF: [f64; 3] = [2.0, 3.0, 3.0];
+/// A pitch is in its window with this share of what a centred, ordinarily scattered one would have
+/// there. Common practice, no published source.
+const SHARE_OF_BEST: f64 = 0.7;
+/// A new pitch may scatter this much more at the plate than the others. Common practice, no
+/// published source.
+const COMMAND_RATIO: f64 = 1.15;
 
 impl Target {
     /// The best reachable shape of `family`; nothing when none is in reach.
@@ -52,10 +59,14 @@ impl Target {
     /// The target the search found for `profile`.
     pub fn of_candidate(candidate: &Candidate, profile: &Profile) -> Self {
         let shape = candidate.recipe.shape;
+        let [speed, vertical, glove_side] =
+            [candidate.window.speed_mph, candidate.window.vertical_break_in, candidate.window.glove_side_break_in]
+                .map(|(low, high)| Range::new(low, high));
+        let found = Window { speed_mph: speed, vertical_break_in: vertical, glove_side_break_in: glove_side };
         Self {
             family: candidate.family,
             shape,
-            window: at_least(candidate.window, shape, LEAST_HALF),
+            window: found.and(Window::about(shape, LEAST_HALF)),
             spin: Some(candidate.recipe.spin),
             spread: likely_spread(profile),
         }
@@ -63,12 +74,7 @@ impl Target {
 
     /// A target from three numbers; scatter as on the pitches `profile` has apart from fastballs.
     pub fn around(family: Family, shape: Shape, profile: &Profile) -> Self {
-        let point = Window {
-            speed_mph: (shape.speed_mph, shape.speed_mph),
-            vertical_break_in: (shape.vertical_break_in, shape.vertical_break_in),
-            glove_side_break_in: (shape.glove_side_break_in, shape.glove_side_break_in),
-        };
-        Self { family, shape, window: at_least(point, shape, USUAL_HALF), spin: None, spread: likely_spread(profile) }
+        Self { family, shape, window: Window::about(shape, USUAL_HALF), spin: None, spread: likely_spread(profile) }
     }
 
     /// The same target with the spin that gives it.
@@ -77,30 +83,21 @@ impl Target {
         Self { spin: Some(spin), ..self }
     }
 
-    /// The window's ranges: speed, vertical break, glove-side break.
-    pub fn ranges(&self) -> [(f64, f64); 3] {
-        [self.window.speed_mph, self.window.vertical_break_in, self.window.glove_side_break_in]
-    }
-
-    /// Whether `shape` lies in the window.
-    pub fn holds(&self, shape: Shape) -> bool {
-        self.ranges().into_iter().zip(numbers(shape)).all(|((low, high), value)| (low..=high).contains(&value))
-    }
-
-    /// Chance that a throw lands in the window when throws scatter by `sd` about `mean`.
-    pub fn chance(&self, mean: [f64; 3], sd: [f64; 3]) -> f64 {
-        let table = NormalTable::shared();
-        let mass = |axis: usize| {
-            let (low, high) = self.ranges()[axis];
-            table.mass_and_slope(low, high, mean[axis], 1.0 / sd[axis].max(1e-9)).0.max(0.0)
-        };
-        mass(0) * mass(1) * mass(2)
-    }
-
     /// The chance of a throw in the window once the pitch is in its middle and scatters as expected.
     pub fn chance_at_best(&self) -> f64 {
-        let middle = self.ranges().map(|(low, high)| f64::midpoint(low, high));
-        self.chance(middle, self.scatter())
+        self.window.chance(self.window.ranges().map(Range::middle), self.scatter())
+    }
+
+    /// The share of throws in the window that counts as being there.
+    pub fn share_enough(&self) -> f64 {
+        SHARE_OF_BEST * self.chance_at_best()
+    }
+
+    /// The most scatter at the plate (root mean square of side and height, in) with which it is
+    /// commanded.
+    pub fn scatter_enough_in(&self) -> f64 {
+        let (side, height) = (self.spread.command_side_in, self.spread.command_height_in);
+        COMMAND_RATIO * f64::midpoint(side * side, height * height).sqrt()
     }
 
     /// Expected scatter of the shape: speed, vertical break, glove-side break.
@@ -112,16 +109,6 @@ impl Target {
 /// A shape's three numbers: speed, vertical break, glove-side break.
 pub fn numbers(shape: Shape) -> [f64; 3] {
     [shape.speed_mph, shape.vertical_break_in, shape.glove_side_break_in]
-}
-
-/// `window`, each range pushed out to at least `half` on either side of `shape`.
-fn at_least(window: Window, shape: Shape, half: [f64; 3]) -> Window {
-    let wide = |range: (f64, f64), value: f64, half: f64| (range.0.min(value - half), range.1.max(value + half));
-    Window {
-        speed_mph: wide(window.speed_mph, shape.speed_mph, half[0]),
-        vertical_break_in: wide(window.vertical_break_in, shape.vertical_break_in, half[1]),
-        glove_side_break_in: wide(window.glove_side_break_in, shape.glove_side_break_in, half[2]),
-    }
 }
 
 fn likely_spread(profile: &Profile) -> Spread {
@@ -142,8 +129,8 @@ mod tests {
     #[test]
     fn a_target_from_three_numbers_holds_its_own_shape_and_not_a_far_one() {
         let target = target();
-        assert!(target.holds(target.shape));
-        assert!(!target.holds(Shape { glove_side_break_in: 8.0, ..target.shape }));
+        assert!(target.window.holds(target.shape));
+        assert!(!target.window.holds(Shape { glove_side_break_in: 8.0, ..target.shape }));
     }
 
     #[test]
@@ -151,7 +138,7 @@ mod tests {
         let target = target();
         let best = target.chance_at_best();
         assert!(best > 0.3 && best < 1.0, "{best}");
-        assert!(target.chance([83.0, 1.0, 14.0], target.scatter()) < best);
-        assert!(target.chance([82.0, 40.0, 14.0], target.scatter()) < 1e-9);
+        assert!(target.window.chance([83.0, 1.0, 14.0], target.scatter()) < best);
+        assert!(target.window.chance([82.0, 40.0, 14.0], target.scatter()) < 1e-9);
     }
 }

@@ -4,6 +4,7 @@
 
 use crate::athlete::profile::Profile;
 use crate::ball::{Family, Shape};
+use crate::base::Range;
 use crate::former::search::reach::usual_breaks;
 use crate::throws::Sorted;
 
@@ -21,24 +22,81 @@ const HEIGHT_FT: (f64, f64) = (3.8, 7.5);
 const LOWEST_FT: f64 = 2.2;
 const EXTENSION_FT: (f64, f64) = (3.5, 7.8);
 const FEET_PER_METRE: f64 = 1.0 / 0.3048;
+const CM_PER_INCH: f64 = 2.54;
 
 /// One thing worth a second look.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SecondLook {
-    /// What it is about, such as a pitch's name.
-    pub about: String,
-    /// What was found.
-    pub found: String,
-    /// What is usual.
-    pub usual: String,
-    /// What to check.
-    pub check: String,
+    /// What it is about.
+    pub about: About,
+    /// What was found, and what is usual.
+    pub found: Found,
 }
 
-impl std::fmt::Display for SecondLook {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "{}: {}; usual is {}; check {}", self.about, self.found, self.usual, self.check)
-    }
+/// What a second look is about.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum About {
+    /// The athlete's release.
+    Release,
+    /// A pitch of the profile, by its name.
+    Pitch(String),
+    /// Sorted throws, by the name guessed and, where that is another, by their label's.
+    Group {
+        /// As guessed.
+        guessed: Family,
+        /// As labelled, when the finding is about that name.
+        labelled: Option<Family>,
+    },
+}
+
+/// A number that may have been misread.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Found {
+    /// A break far from what goes by a family's name, or on the other side.
+    Break {
+        /// Whether it is the vertical break; else the glove-side break.
+        is_vertical: bool,
+        /// As found, in.
+        inches: f64,
+        /// Usual of the family, in.
+        usual: Range,
+        /// Which family.
+        family: Family,
+        /// What may be wrong.
+        suspect: Suspect,
+    },
+    /// A height or an extension that no release has.
+    Feet {
+        /// Which of them.
+        length: Length,
+        /// As found, ft.
+        feet: f64,
+        /// Usual, ft.
+        usual: Range,
+        /// The same in feet when it was written in metres and is usual then.
+        if_metres_ft: Option<f64>,
+    },
+}
+
+/// What may be wrong with a break.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Suspect {
+    /// The unit; the same in inches when it was written in centimetres and is usual then.
+    Unit {
+        /// In.
+        if_cm_in: Option<f64>,
+    },
+    /// The sign.
+    Sign,
+}
+
+/// A length of a release.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Length {
+    /// Its height.
+    Height,
+    /// Its distance in front of the rubber.
+    Extension,
 }
 
 /// What of a profile is worth a second look.
@@ -46,12 +104,13 @@ pub fn second_looks(profile: &Profile) -> Vec<SecondLook> {
     let release = profile.release;
     let is_low = release.slot_deg < LOW_SLOT_DEG;
     let mut looks: Vec<SecondLook> =
-        profile.pitches.iter().flat_map(|pitch| breaks(&pitch.name, pitch.family, pitch.shape, is_low)).collect();
-    let heights = profile.pitches.iter().filter_map(|pitch| Some((pitch.name.as_str(), pitch.release_height_ft?)));
-    for (about, height) in std::iter::once(("release", release.height_ft)).chain(heights) {
-        looks.extend((!is_low).then(|| feet(about, "a height", height, HEIGHT_FT)).flatten());
+        profile.pitches.iter().flat_map(|pitch| of_pitch(&pitch.name, pitch.family, pitch.shape, is_low)).collect();
+    let own =
+        profile.pitches.iter().filter_map(|pitch| Some((About::Pitch(pitch.name.clone()), pitch.release_height_ft?)));
+    for (about, height) in std::iter::once((About::Release, release.height_ft)).chain(own).filter(|_| !is_low) {
+        looks.extend(feet(about, Length::Height, height));
     }
-    looks.extend(feet("release", "an extension", release.extension_ft, EXTENSION_FT));
+    looks.extend(feet(About::Release, Length::Extension, release.extension_ft));
     looks
 }
 
@@ -62,69 +121,56 @@ pub fn second_looks_at(sorted: &Sorted) -> Vec<SecondLook> {
         let is_low = group.slot_deg.is_some_and(|slot| slot.value < LOW_SLOT_DEG);
         let guessed = group.naming.family;
         let labelled = group.usual_label.as_deref().and_then(|label| Family::from_name(&label.to_lowercase()));
-        let of = |family: Family, about: &str| breaks(about, family, group.shape(), is_low);
-        let mut found = of(guessed, guessed.name());
-        if let Some(family) = labelled.filter(|family| found.is_empty() && *family != guessed) {
-            found = of(family, &format!("{guessed}, labelled {family}"));
-        }
-        looks.extend(found);
+        let of = |family: Family| breaks(family, group.shape(), is_low);
+        let by_label = labelled.filter(|family| *family != guessed && of(guessed).is_empty());
+        let found = by_label.map_or_else(|| of(guessed), of);
+        let about = |labelled| About::Group { guessed, labelled };
+        looks.extend(found.into_iter().map(|found| SecondLook { about: about(by_label), found }));
         // The slot is worked out from the height here, so it cannot excuse one that looks like metres.
         if let Some(height) = group.release_height_ft.filter(|height| !is_low || height.value < LOWEST_FT) {
-            looks.extend(feet(guessed.name(), "a release height", height.value, HEIGHT_FT));
+            looks.extend(feet(about(None), Length::Height, height.value));
         }
     }
     looks
 }
 
-fn breaks(about: &str, family: Family, shape: Shape, is_low: bool) -> Vec<SecondLook> {
-    let [vertical, glove] = usual_breaks(family);
+fn of_pitch(name: &str, family: Family, shape: Shape, is_low: bool) -> impl Iterator<Item = SecondLook> + use<> {
+    let about = About::Pitch(name.to_owned());
+    breaks(family, shape, is_low).into_iter().map(move |found| SecondLook { about: about.clone(), found })
+}
+
+fn breaks(family: Family, shape: Shape, is_low: bool) -> Vec<Found> {
+    let [vertical, glove] = usual_breaks(family).map(|(low, high)| Range::new(low, high));
     let runs_wrong = family.is_fastball() && shape.glove_side_break_in > MOST_FASTBALL_RUN_IN;
     let odd_up = is_odd(shape.vertical_break_in, vertical) && !is_low;
     let odd_side = runs_wrong || is_odd(shape.glove_side_break_in, glove);
-    let up = odd_up.then(|| look(about, family, "vertical", shape.vertical_break_in, vertical));
-    let side = odd_side.then(|| look(about, family, "glove-side", shape.glove_side_break_in, glove));
+    let up = odd_up.then(|| odd_break(family, true, shape.vertical_break_in, vertical));
+    let side = odd_side.then(|| odd_break(family, false, shape.glove_side_break_in, glove));
     up.into_iter().chain(side).collect()
 }
 
 /// Whether a break lies far beyond its usual range, or clearly on the other side of none.
-fn is_odd(inches: f64, (low, high): (f64, f64)) -> bool {
-    let beyond = (low - inches).max(inches - high);
-    beyond > FAR_IN || (is_other_side(inches, (low, high)) && beyond >= OTHER_SIDE_IN.1)
+fn is_odd(inches: f64, usual: Range) -> bool {
+    let beyond = (usual.low - inches).max(inches - usual.high);
+    beyond > FAR_IN || (is_other_side(inches, usual) && beyond >= OTHER_SIDE_IN.1)
 }
 
-fn is_other_side(inches: f64, (low, high): (f64, f64)) -> bool {
+fn is_other_side(inches: f64, Range { low, high }: Range) -> bool {
     (low > 0.0 && inches <= -OTHER_SIDE_IN.0) || (high < 0.0 && inches >= OTHER_SIDE_IN.0)
 }
 
-fn look(about: &str, family: Family, axis: &str, inches: f64, usual: (f64, f64)) -> SecondLook {
-    let within = |value: f64| (usual.0..=usual.1).contains(&value);
-    let check = if inches.abs() > FAR_IN + usual.0.abs().max(usual.1.abs()) {
-        let converted = inches / 2.54;
-        let written = if within(converted) { format!(" ({converted:+.1} if it is in cm)") } else { String::new() };
-        format!("the unit{written}, and the family")
-    } else if axis == "vertical" {
-        "the sign, + is up against the same throw without spin; and the family".to_owned()
-    } else {
-        "the sign, + is to the glove side; the hand; and the family".to_owned()
-    };
-    SecondLook {
-        about: about.to_owned(),
-        found: format!("{inches:+.1} in of {axis} break"),
-        usual: format!("{:+.0} to {:+.0} in for a {family}", usual.0, usual.1),
-        check,
-    }
+fn odd_break(family: Family, is_vertical: bool, inches: f64, usual: Range) -> Found {
+    let is_far = inches.abs() > FAR_IN + usual.low.abs().max(usual.high.abs());
+    let if_cm_in = Some(inches / CM_PER_INCH).filter(|&converted| usual.holds(converted));
+    let suspect = if is_far { Suspect::Unit { if_cm_in } } else { Suspect::Sign };
+    Found::Break { is_vertical, inches, usual, family, suspect }
 }
 
-fn feet(about: &str, what: &str, feet: f64, usual: (f64, f64)) -> Option<SecondLook> {
-    let within = |value: f64| (usual.0..=usual.1).contains(&value);
-    let metres = feet * FEET_PER_METRE;
-    let written = if within(metres) { format!(" (if it is in metres, write {metres:.1})") } else { String::new() };
-    (!within(feet)).then(|| SecondLook {
-        about: about.to_owned(),
-        found: format!("{what} of {feet:.1} ft"),
-        usual: format!("{:.1} to {:.1} ft", usual.0, usual.1),
-        check: format!("the unit{written}, and the slot"),
-    })
+fn feet(about: About, length: Length, feet: f64) -> Option<SecondLook> {
+    let (low, high) = if length == Length::Height { HEIGHT_FT } else { EXTENSION_FT };
+    let usual = Range { low, high };
+    let if_metres_ft = Some(feet * FEET_PER_METRE).filter(|&converted| usual.holds(converted));
+    (!usual.holds(feet)).then_some(SecondLook { about, found: Found::Feet { length, feet, usual, if_metres_ft } })
 }
 
 #[cfg(test)]
@@ -133,7 +179,7 @@ mod tests {
 
     fn count(family: Family, up: f64, side: f64) -> usize {
         let shape = Shape { speed_mph: 85.0, vertical_break_in: up, glove_side_break_in: side };
-        breaks("x", family, shape, false).len()
+        breaks(family, shape, false).len()
     }
 
     #[test]
@@ -156,6 +202,10 @@ mod tests {
         ] {
             assert_eq!(count(family, up, side), 0, "{family} {up} {side}");
         }
-        assert!(feet("release", "a height", 1.8, HEIGHT_FT).is_some_and(|look| look.check.contains("write 5.9")));
+        let in_metres = feet(About::Release, Length::Height, 1.8).map(|look| look.found);
+        assert!(
+            matches!(in_metres, Some(Found::Feet { if_metres_ft: Some(feet), .. }) if (feet - 5.9).abs() < 0.05),
+            "{in_metres:?}"
+        );
     }
 }

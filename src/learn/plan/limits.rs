@@ -6,10 +6,6 @@
 
 use crate::athlete::profile::{Athlete, Level};
 
-/// Where the table comes from, as shown beside every use of it.
-pub const SOURCE: &str =
-    "guidelines of USA Baseball and Major League Baseball, copy of about 2015; the current page and local rules decide";
-
 /// The youngest age in the table.
 pub const YOUNGEST: u8 = 7;
 

@@ -1,23 +1,21 @@
 //! The off-season plan: dated steps with gates, throws per day within the published limits.
 //!
-//! [`plan`] answers with a [`Plan`] or with a [`Refusal`]; both are data. The plan can be shown as
-//! a table from its fields, as [`Plan::markdown`] and as [`Plan::calendar`] (RFC 5545). It is a
+//! [`plan`] answers with a [`Plan`] or with a [`Refusal`]; both are data. A plan is a
 //! proposal for a coach, not a treatment and not a licence: pain stops the work, and local rules
 //! and licensed professionals decide.
 
-mod calendar;
+mod cautions;
 pub mod limits;
-mod markdown;
 mod refusal;
 mod schedule;
 mod span;
 mod steps;
-mod words;
 
-pub use refusal::{Reason, Refusal, Refused};
+pub use cautions::Caution;
+pub use refusal::{NEW_PITCH_AGE, Reason, Refusal, Refused};
+pub use schedule::{MONTHS_IN_A_ROW, MONTHS_OFF};
 pub use span::{NotADay, Span, SpanError, Weekdays};
 pub use steps::{Gate, Measure, Measured, Need, Step, Work, first_step, gates};
-pub use words::{GUIDELINE_RECORD, STOP_RULES};
 
 use jiff::civil::Date;
 
@@ -68,7 +66,7 @@ pub struct Plan {
     /// Every throwing day.
     pub days: Vec<PlanDay>,
     /// What to keep in mind, most serious first.
-    pub cautions: Vec<String>,
+    pub cautions: Vec<Caution>,
 }
 
 /// A run of days with one purpose.
@@ -132,7 +130,7 @@ pub fn plan(request: &Request) -> Answer {
     };
     let phases = schedule::phases(request);
     let days = schedule::days(request, limit, &phases);
-    let cautions = words::cautions(request, &phases, &days);
+    let cautions = cautions::cautions(request, &phases, &days);
     Answer::Plan(Box::new(Plan {
         athlete: profile.athlete.name.clone(),
         target: *request.target,

@@ -3,16 +3,13 @@
 //! These are rules about flags a person has set and about published guidelines; nothing here
 //! diagnoses. A refusal names what is refused, the reason with its source, and what would lift it.
 
-use std::fmt;
-
 use crate::athlete::profile::{Health, Level, Profile};
 use crate::ball::Family;
-use crate::decide::advice::guideline;
 
-use super::limits::{SOURCE, YOUNGEST};
+use super::limits::YOUNGEST;
 
 /// Below this age the plan teaches no new pitch other than a fastball or a changeup.
-const NEW_PITCH_AGE: u8 = 14;
+pub const NEW_PITCH_AGE: u8 = 14;
 /// Through this age the guideline asks for a consistent fastball and changeup before any breaking ball.
 const CHANGEUP_FIRST_AGE: u8 = 14;
 
@@ -101,47 +98,4 @@ fn pitch_reasons(profile: &Profile, family: Family) -> Vec<Reason> {
         reasons.push(Reason::FastballAndChangeupFirst { age });
     }
     reasons
-}
-
-impl fmt::Display for Refused {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Work => "no throwing plan",
-            Self::NewPitch => "no plan for this new pitch",
-        })
-    }
-}
-
-impl fmt::Display for Reason {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Pain => f.write_str(
-                "the profile reports pain in the arm: stop throwing and see a licensed professional (physician, \
-                 physical therapist or athletic trainer); set pain = false once one has cleared him",
-            ),
-            Self::RecentInjury => f.write_str(
-                "the profile reports a recent arm injury: the way back belongs to a licensed professional; set \
-                 recent_injury = false once one has cleared him for a new pitch",
-            ),
-            Self::NoNewBreakingBall => {
-                f.write_str("the profile says no new breaking ball: whoever asked for that decides when it ends")
-            }
-            Self::TooYoung { age, family } => write!(
-                f,
-                "at {age} {} ({SOURCE}); below {NEW_PITCH_AGE} no plan is made here for a new {family}",
-                guideline(*age)
-            ),
-            Self::FastballAndChangeupFirst { age } => write!(
-                f,
-                "he is {age} and the profile does not show both a fastball and a changeup: these come first ({SOURCE})"
-            ),
-            Self::AgeNeeded => write!(
-                f,
-                "he is a youth of unknown age, and what he may throw depends on it: give age in [athlete] ({SOURCE})"
-            ),
-            Self::BelowTheTable { age } => {
-                write!(f, "he is {age}: the limits used here begin at {YOUNGEST} ({SOURCE})")
-            }
-        }
-    }
 }

@@ -5,6 +5,7 @@
 //! reads too wide.
 
 use crate::athlete::session::Throw;
+use crate::base::Range;
 use crate::base::stats::{Count, Estimate, Sample, sd_estimate, share_estimate};
 use crate::learn::target::{Target, numbers};
 
@@ -61,8 +62,6 @@ pub enum ShapeState {
 
 /// Standard deviation from day to day: mph, in, in. Common practice, no published source.
 const DAY_SD: [f64; 3] = [0.5, 0.7, 0.7];
-/// An arrived pitch has at least this share of what a centred one would have in the window.
-const SHARE_OF_BEST: f64 = 0.7;
 /// Fewest throws in two outings for a judgement.
 const LEAST_THROWS: u32 = 8;
 /// Fewest outings with places at the plate for a judgement of command.
@@ -100,7 +99,7 @@ fn share<'t>(throws: impl Iterator<Item = &'t Throw>, target: &Target) -> Option
     let mut seen = Count::default();
     for throw in throws {
         seen.tries += 1;
-        seen.hits += u32::from(target.holds(throw.shape));
+        seen.hits += u32::from(target.window.holds(throw.shape));
     }
     share_estimate(seen)
 }
@@ -127,15 +126,15 @@ impl Pair {
     }
 
     fn is_in(&self, target: &Target) -> bool {
-        let inside = |(estimate, (low, high)): (&Estimate, (f64, f64))| estimate.low >= low && estimate.high <= high;
-        let enough = self.share.is_some_and(|share| share.value >= SHARE_OF_BEST * target.chance_at_best());
-        self.throws >= LEAST_THROWS && enough && self.shape.iter().zip(target.ranges()).all(inside)
+        let inside = |(estimate, range): (&Estimate, Range)| range.holds(estimate.low) && range.holds(estimate.high);
+        let enough = self.share.is_some_and(|share| share.value >= target.share_enough());
+        self.throws >= LEAST_THROWS && enough && self.shape.iter().zip(target.window.ranges()).all(inside)
     }
 
     /// The number that has clearly left the window, farthest first.
     fn outside(&self, target: &Target) -> Option<(usize, bool)> {
         let beyond = |axis: usize| {
-            let ((low, high), estimate) = (target.ranges()[axis], self.shape[axis]);
+            let (Range { low, high }, estimate) = (target.window.ranges()[axis], self.shape[axis]);
             let far = (estimate.low - high).max(low - estimate.high) / target.scatter()[axis];
             (far > 0.0).then_some((axis, estimate.low > high, far))
         };

@@ -14,10 +14,8 @@ mod watch;
 pub use arrival::{NewPitch, OutingShape, ShapeState};
 pub use findings::{Finding, Kind, Severity};
 pub use outings::{Outing, outings};
-pub use state::{KEY, State};
+pub use state::State;
 pub use watch::{Change, Quantity, Watch};
-
-use std::fmt;
 
 use crate::athlete::profile::Profile;
 use crate::ball::Release;
@@ -63,27 +61,6 @@ pub enum Caution {
         /// How many there are.
         outings: usize,
     },
-}
-
-impl fmt::Display for Caution {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::DaysNotDated => {
-                f.write_str("some day is not written as a date like 2026-11-25: the order of reading is kept")
-            }
-            Self::GivenToNearestShape { throws } => {
-                write!(f, "{throws} throws have no label known here and were given to the nearest shape")
-            }
-            Self::NoFastball => f.write_str("the profile has no fastball: only the new pitch is watched"),
-            Self::ReleaseFromFirstOuting { apart_ft } => write!(
-                f,
-                "the first outing's release is {apart_ft:.1} ft from the profile's: later ones are compared with the \
-                 first outing"
-            ),
-            Self::NoRelease => f.write_str("release was not measured: slot and release are not watched"),
-            Self::FewOutings { outings } => write!(f, "{outings} outings: only a large change can be seen yet"),
-        }
-    }
 }
 
 /// No release moves this far between a profile and a first outing: one of them is measured

@@ -95,5 +95,5 @@ impl Qualities {
 fn quality(draw: &GripDraw, target: &Target) -> f64 {
     let middle = numbers(target.shape);
     let far: f64 = (0..AXES).map(|axis| ((draw.mean[axis] - middle[axis]) / draw.sd[axis]).powi(2)).sum();
-    target.chance(draw.mean, draw.sd) - 1e-6 * far.sqrt()
+    target.window.chance(draw.mean, draw.sd) - 1e-6 * far.sqrt()
 }

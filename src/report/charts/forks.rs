@@ -8,11 +8,13 @@ use crate::base::geometry::Side;
 use crate::former::separation::Pair;
 use crate::former::sight::Opening;
 
-use super::super::format::{percent, plain};
-use super::super::svg::{Drawing, Point, Tag};
+use super::super::content::amount::share;
+use super::super::content::{InText, Picture, Table, columns, row};
+use super::super::number::plain;
+use super::super::svg::{Point, Tag};
 use super::marks::Ink;
 use super::scale::Scale;
-use super::{Picture, Table, WIDTH, short};
+use super::sheet::{sheet, short};
 
 const ROW: f64 = 92.0;
 const TOP: f64 = 26.0;
@@ -23,17 +25,10 @@ const HALF: f64 = 30.0;
 
 /// Every pair; what can be told apart is that of hitters of `side`, from whom those of the other
 /// differ by a hair.
-pub(in super::super) fn forks(
-    pairs: &[Pair],
-    openings: &[Opening],
-    names: &[&str],
-    inks: &[Ink],
-    side: Side,
-) -> Picture {
+pub(crate) fn forks(pairs: &[Pair], openings: &[Opening], names: &[&str], inks: &[Ink], side: Side) -> Picture {
     let height = TOP + ROW * pairs.len() as f64 + 8.0;
     let widest = pairs.iter().map(|pair| pair.seen.on(side).same_line.plate_in).fold(6.0, f64::max);
-    let mut drawing = Drawing::new(WIDTH, height);
-    drawing.add(Tag::rect((0.0, 0.0), (WIDTH, height)).set("rx", "10").class("sheet"));
+    let mut drawing = sheet(height);
     drawing.add(Tag::text((FLIGHT.0 - 12.0, 17.0), "hand").class("edge"));
     drawing.add(Tag::text((FLIGHT.1, 17.0), "plate").class("edge mid"));
     for (index, (pair, opening)) in pairs.iter().zip(openings).enumerate() {
@@ -50,6 +45,7 @@ pub(in super::super) fn forks(
                  part. One scale for all."
             .into(),
         table: table(pairs, names, side),
+        in_text: InText::Nothing,
     }
 }
 
@@ -71,16 +67,16 @@ fn table(pairs: &[Pair], names: &[&str], side: Side) -> Table {
     let rows = pairs.iter().map(|pair| {
         let seen = pair.seen.on(side);
         let gaps = seen.same_line;
-        vec![
+        row![
             format!("{} / {}", names[pair.pitches.0], names[pair.pitches.1]),
             plain(seen.resolvable_in, 1),
             plain(gaps.decision_in, 1),
             plain(gaps.plate_in, 1),
-            percent(gaps.late_share),
+            share(gaps.late_share),
             plain(gaps.disguise, 1),
         ]
     });
-    Table::new(&["pair", "can tell, in", "at decision, in", "at plate, in", "late", "disguise"], rows.collect())
+    Table::new(columns!["pair", "can tell, in", "at decision, in", "at plate, in", "late", "disguise"], rows)
 }
 
 struct Fork<'a> {

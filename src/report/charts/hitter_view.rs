@@ -10,12 +10,13 @@ use crate::base::units::{DEGREE, FOOT, INCH};
 use crate::former::hitter::ZONE;
 use crate::former::sight::{SeenPath, Sight};
 
-use super::super::format::plain;
-use super::super::svg::{Drawing, Point, Tag};
-use super::super::words;
+use super::super::content::{InText, Picture, Table, columns, row};
+use super::super::number::plain;
+use super::super::svg::{Point, Tag};
+use super::super::words::sides::side_name;
 use super::marks::Ink;
 use super::scale::range_of;
-use super::{Picture, Table, WIDTH, short};
+use super::sheet::{WIDTH, sheet, short};
 
 /// Height of the scene and of the strip below it.
 const SCENE: f64 = 216.0;
@@ -29,16 +30,15 @@ const MOUND_HEIGHT: f64 = 10.0 * INCH;
 const MOUND_RADIUS: f64 = 9.0 * FOOT;
 
 /// `sight` drawn for a pitcher of `hand`; the names and inks follow its paths.
-pub(in super::super) fn hitter_view(sight: &Sight, names: &[&str], inks: &[Ink], hand: Hand) -> Picture {
+pub(crate) fn hitter_view(sight: &Sight, names: &[&str], inks: &[Ink], hand: Hand) -> Picture {
     let camera = Camera::of(sight, hand);
     let strip = (ROW * names.len() as f64 + 34.0).max(118.0);
-    let mut drawing = Drawing::new(WIDTH, SCENE + strip);
-    drawing.add(Tag::rect((0.0, 0.0), (WIDTH, SCENE + strip)).set("rx", "10").class("sheet"));
+    let mut drawing = sheet(SCENE + strip);
     drawing.add(scene(&camera, sight, inks));
     drawing.add_all(plate(sight, inks, hand, strip));
     drawing.add_all(list(sight, names, inks));
     Picture {
-        title: format!("As {} hitters see it", words::side(sight.side)),
+        title: format!("As {} hitters see it", side_name(sight.side)).into(),
         description: description(sight, names),
         drawing,
         legend: "From his eye, all pitches leaving the hand on one line. Solid until he must decide, dashed beyond. \
@@ -47,6 +47,7 @@ pub(in super::super) fn hitter_view(sight: &Sight, names: &[&str], inks: &[Ink],
                  decide, how many times what he can tell that is, and how far at the plate."
             .into(),
         table: table(sight, names),
+        in_text: InText::Nothing,
     }
 }
 
@@ -68,15 +69,10 @@ fn description(sight: &Sight, names: &[&str]) -> String {
 
 fn table(sight: &Sight, names: &[&str]) -> Table {
     let rows = names.iter().zip(&sight.paths).map(|(&name, path)| {
-        vec![
-            name.to_owned(),
-            plain(path.gap_deg, 2),
-            plain(path.gap_deg / sight.resolvable_deg, 1),
-            plain(path.plate_gap_in, 1),
-        ]
+        row![name, plain(path.gap_deg, 2), plain(path.gap_deg / sight.resolvable_deg, 1), plain(path.plate_gap_in, 1),]
     });
-    let header = ["pitch", "degrees apart at decision", "times what he can tell", "in apart at the plate"];
-    Table::new(&header, rows.collect())
+    let heads = columns!["pitch", "degrees apart at decision", "times what they can tell", "in apart at the plate"];
+    Table::new(heads, rows)
 }
 
 /// A camera at the hitter's eye.

@@ -7,25 +7,27 @@
 use crate::base::stats::Estimate;
 use crate::former::search::TRIFLE;
 
-use super::super::format::{plain, signed, signed_range};
-use super::super::svg::{Drawing, Tag};
+use super::super::content::amount::runs;
+use super::super::content::{InText, Picture, Table};
+use super::super::number::{plain, signed};
+use super::super::svg::Tag;
 use super::marks::Ink;
 use super::scale::{Scale, range_of};
-use super::{Picture, Table, WIDTH, short};
+use super::sheet::{WIDTH, sheet, short};
 
 /// One line of the picture.
 #[derive(Debug, Clone)]
-pub(in super::super) struct RangeRow {
+pub(crate) struct RangeRow {
     /// What it is about.
-    pub(in super::super) name: String,
+    pub(crate) name: String,
     /// How it is marked.
-    pub(in super::super) ink: Ink,
+    pub(crate) ink: Ink,
     /// Runs saved per 100 pitches; nothing when out of reach.
-    pub(in super::super) worth: Option<Estimate>,
+    pub(crate) worth: Option<Estimate>,
     /// Effort in units.
-    pub(in super::super) effort: f64,
+    pub(crate) effort: f64,
     /// A word beside the name.
-    pub(in super::super) note: String,
+    pub(crate) note: String,
 }
 
 const ROW: f64 = 50.0;
@@ -38,23 +40,29 @@ const STONE: f64 = 10.0;
 const MOST_STONES: f64 = 4.0;
 
 /// The rows under a title, with their table.
-pub(in super::super) fn ranges(title: String, rows: &[RangeRow], legend: &str, table: Table) -> Picture {
+pub(crate) fn ranges(title: String, rows: &[RangeRow], legend: &str, table: Table) -> Picture {
     let height = TOP + ROW * rows.len() as f64 + BOTTOM;
     let ends = rows.iter().filter_map(|row| row.worth).flat_map(|worth| [worth.low, worth.high]);
     let (low, high) = range_of(ends.chain([-TRIFLE, 0.1]));
     let scale = Scale::new((low - 0.02, high + 0.02), TRACK);
-    let mut drawing = Drawing::new(WIDTH, height);
-    drawing.add(Tag::rect((0.0, 0.0), (WIDTH, height)).set("rx", "10").class("sheet"));
+    let mut drawing = sheet(height);
     drawing.add_all(ground(&scale, height));
     for (index, row) in rows.iter().enumerate() {
         drawing.add_all(line(row, TOP + ROW * index as f64, &scale));
     }
-    Picture { title, description: description(rows), drawing, legend: legend.into(), table }
+    Picture {
+        title: title.into(),
+        description: description(rows),
+        drawing,
+        legend: legend.into(),
+        table,
+        in_text: InText::Nothing,
+    }
 }
 
 fn description(rows: &[RangeRow]) -> String {
     let says = |row: &RangeRow| {
-        let worth = row.worth.map_or("out of reach".into(), |worth| signed_range(worth, 2));
+        let worth = row.worth.map_or("out of reach".into(), |worth| runs(worth).figures());
         format!("{}: {worth}", row.name)
     };
     let all: Vec<String> = rows.iter().map(says).collect();
