@@ -98,6 +98,44 @@ impl Offsets {
     }
 }
 
+/// What a draw fixes, told apart.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Part {
+    /// How hitters see, believe, swing and hit.
+    Hitters,
+    /// By how much the model spreads pitches too far apart, and what kinds of pitches bring beside it.
+    Terms,
+    /// What the model cannot know of a new pitch.
+    NewLevel,
+    /// How well today's shapes are measured.
+    Measurement,
+    /// Command.
+    Command,
+    /// The law from spin to lift.
+    LiftLaw,
+    /// How much the seams help.
+    Seams,
+    /// Where the new pitch ends up.
+    Landing,
+    /// How often it is thrown.
+    Share,
+}
+
+impl Part {
+    /// Every one.
+    pub const ALL: [Self; 9] = [
+        Self::Hitters,
+        Self::Terms,
+        Self::NewLevel,
+        Self::Measurement,
+        Self::Command,
+        Self::LiftLaw,
+        Self::Seams,
+        Self::Landing,
+        Self::Share,
+    ];
+}
+
 impl Terms {
     /// The likeliest.
     pub const LIKELIEST: Self = Self { shrink: SHRINK, offsets: OFFSETS, new_level: 0.0 };
@@ -127,6 +165,39 @@ impl Draw {
                 Self::one(hitter, pitches, &mut chance)
             })
             .collect()
+    }
+
+    /// The likeliest of everything, before this hitter.
+    fn likeliest(hitter: Hitter, pitches: usize) -> Self {
+        Self {
+            hitter,
+            terms: Terms::LIKELIEST,
+            errors: vec![ShapeError::default(); pitches],
+            luck: vec![PerSide::default(); pitches],
+            command: 1.0,
+            lift: LiftLaw::Rational,
+            seams: Movement::default(),
+            landing: ShapeError::default(),
+            share: 1.0,
+        }
+    }
+
+    /// The likeliest of everything but `part`, which is as here; `hitters` are the likeliest under each reading.
+    #[must_use]
+    pub fn with_only(&self, part: Part, hitters: &[Hitter; 2]) -> Self {
+        let same = hitters.iter().find(|hitter| hitter.reading == self.hitter.reading);
+        let likeliest = Self::likeliest(same.copied().unwrap_or(self.hitter), self.errors.len());
+        match part {
+            Part::Hitters => Self { hitter: self.hitter, ..likeliest },
+            Part::Terms => Self { terms: Terms { new_level: 0.0, ..self.terms }, ..likeliest },
+            Part::NewLevel => Self { terms: Terms { new_level: self.terms.new_level, ..Terms::LIKELIEST }, ..likeliest },
+            Part::Measurement => Self { errors: self.errors.clone(), luck: self.luck.clone(), ..likeliest },
+            Part::Command => Self { command: self.command, ..likeliest },
+            Part::LiftLaw => Self { lift: self.lift, ..likeliest },
+            Part::Seams => Self { seams: self.seams, ..likeliest },
+            Part::Landing => Self { landing: self.landing, ..likeliest },
+            Part::Share => Self { share: self.share, ..likeliest },
+        }
     }
 
     fn one(hitter: Hitter, pitches: usize, chance: &mut Chance) -> Self {

@@ -33,3 +33,4 @@ pub mod new_compare;
 pub mod new_roster;
 pub mod new_usage;
 pub mod outlook;
+pub mod new_why;

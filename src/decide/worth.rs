@@ -153,6 +153,11 @@ impl Change {
     }
 }
 
+/// What `change` saves in `draw`, runs per 100 pitches.
+pub fn gain_in(draw: &Draw, model: &Model, change: &Change) -> PerSide<f64> {
+    gains_in(draw, model, std::slice::from_ref(change)).swap_remove(0)
+}
+
 /// Today's pitches, as today.
 pub fn owned(model: &Model) -> Vec<Source> {
     (0..model.arsenal.len()).map(Source::Owned).collect()
