@@ -7,7 +7,7 @@ mod program;
 use predicates::prelude::*;
 use serde_json::Value;
 
-use program::{answer, arsenalfit};
+use program::{answer, arsenalfit, widest};
 
 const PROFILES: [&str; 5] =
     ["three-quarter-right", "high-slot-left", "low-slot-right-with-sweeper", "fourteen-year-old", "over-the-top-right"];
@@ -21,8 +21,7 @@ fn every_shipped_profile_reads_well_at_80_columns() {
     for profile in PROFILES {
         for command in ["check", "apart", "usage", "advise", "dot"] {
             let text = answer(80, &[command, &path(profile)]);
-            let widest = text.lines().map(|line| line.chars().count()).max().unwrap_or(0);
-            assert!(widest <= 80, "{command} {profile}: {widest} columns");
+            assert!(widest(&text) <= 80, "{command} {profile}: {} columns", widest(&text));
             assert!(!text.contains('\u{1b}'), "no escape codes outside a terminal");
             insta::assert_snapshot!(format!("{command}-{profile}-80"), text);
         }
@@ -32,8 +31,7 @@ fn every_shipped_profile_reads_well_at_80_columns() {
 #[test]
 fn a_wide_terminal_is_used() {
     let text = answer(120, &["advise", &path("three-quarter-right")]);
-    let widest = text.lines().map(|line| line.chars().count()).max().unwrap_or(0);
-    assert!((81..=120).contains(&widest), "{widest} columns");
+    assert!((81..=120).contains(&widest(&text)), "{} columns", widest(&text));
     insta::assert_snapshot!("advise-three-quarter-right-120", text);
 }
 

@@ -145,15 +145,6 @@ fn pain_and_injury_refuse_the_work_and_youth_refuses_the_new_pitch() {
     }
 }
 
-#[test]
-fn a_refusal_for_age_or_pain_names_its_source_or_who_to_see() {
-    let said = [12, 13].map(|age| Reason::TooYoung { age, family: Family::Sweeper }.to_string());
-    assert!(said[0].starts_with("at 12 a fastball and a changeup come first ("), "{}", said[0]);
-    assert!(said[1].starts_with("at 13 a breaking ball comes only after a consistent fastball"), "{}", said[1]);
-    assert!(Reason::TooYoung { age: 12, family: Family::Sweeper }.to_string().contains("copy of about 2015"));
-    assert!(Reason::Pain.to_string().contains("licensed professional"));
-}
-
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
     #[test]

@@ -48,7 +48,9 @@ fn pages(command: &Command, folder: &Path) -> Result<String, Failure> {
     for one in std::iter::once(command).chain(listed(command)) {
         write_whole(&folder.join(Man::new(one.clone()).get_filename()), &page(one)?)?;
     }
-    Ok(format!("Wrote the manual pages.\nNext: man {}/arsenalfit.1\n", folder.display()))
+    let first = folder.join("arsenalfit.1");
+    let next = report::command_line(&["man", &first.to_string_lossy()]);
+    Ok(format!("Wrote the manual pages.\nNext: {next}\n"))
 }
 
 fn page(command: &Command) -> Result<String, Failure> {

@@ -44,7 +44,7 @@ impl Target {
     /// The best reachable shape of `family`; nothing when none is in reach.
     pub fn best(profile: &Profile, family: Family) -> Option<Self> {
         let stage = Stage::new(profile);
-        // The shape does not depend on what is not known, only its worth does: no world is drawn.
+        // The shape does not depend on what is not known, only its worth does: nothing is drawn.
         let found = best_of_family(&stage, &Today::of(&stage), family, Command::Mastered, &[]).ok()?;
         Some(Self::of_candidate(&found, profile))
     }

@@ -42,7 +42,7 @@ impl DayLimit {
         (age >= YOUNGEST).then_some(row)
     }
 
-    /// The row for an athlete; when his age is not known, a young one for his level.
+    /// The row for an athlete; when the age is not known, a young one for the level.
     pub fn of(athlete: &Athlete) -> Option<Self> {
         Self::at_age(athlete.age.unwrap_or(match athlete.level {
             Level::Youth => 7,

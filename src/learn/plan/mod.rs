@@ -29,11 +29,11 @@ use limits::DayLimit;
 pub struct Request<'a> {
     /// Who.
     pub profile: &'a Profile,
-    /// What he is to learn.
+    /// What is to be learnt.
     pub target: &'a Target,
     /// From when to when.
     pub span: Span,
-    /// On which days he may throw.
+    /// On which days the athlete may throw.
     pub weekdays: Weekdays,
     /// What is already known of the new pitch; decides where the plan begins.
     pub measured: Measured,
@@ -53,11 +53,11 @@ pub enum Answer {
 pub struct Plan {
     /// Whose.
     pub athlete: String,
-    /// What he is to learn.
+    /// What is to be learnt.
     pub target: Target,
     /// From when to when.
     pub span: Span,
-    /// On which days he throws.
+    /// On which days the athlete throws.
     pub weekdays: Weekdays,
     /// The limits that hold; every day is below half of them.
     pub limit: DayLimit,

@@ -27,7 +27,7 @@ pub struct Refusal {
 pub enum Refused {
     /// All throwing.
     Work,
-    /// The new pitch; the rest of his work is not this tool's to forbid.
+    /// The new pitch; the rest of the work is not this tool's to forbid.
     NewPitch,
 }
 
@@ -42,21 +42,21 @@ pub enum Reason {
     NoNewBreakingBall,
     /// Too young for a new pitch of this kind.
     TooYoung {
-        /// His age.
+        /// Years.
         age: u8,
         /// What was asked for.
         family: Family,
     },
-    /// Of an age at which the fastball and the changeup come first, and he lacks one.
+    /// Of an age at which the fastball and the changeup come first, and one of them is lacking.
     FastballAndChangeupFirst {
-        /// His age.
+        /// Years.
         age: u8,
     },
     /// A youth whose age is not given.
     AgeNeeded,
     /// Younger than the guideline's table.
     BelowTheTable {
-        /// His age.
+        /// Years.
         age: u8,
     },
 }

@@ -16,8 +16,3 @@ pub(crate) fn about(profile: &Profile, headline: impl Into<Text>) -> Answer {
 pub(crate) fn assumed(profile: &Profile) -> Section {
     Section::new("Assumed, because the profile does not say").bullets(profile.assumptions.iter().map(|said| name(said)))
 }
-
-/// What speaks against throwing at all.
-pub(crate) fn before_anything(bars: impl IntoIterator<Item = Text>) -> Section {
-    Section::new("Before anything else").bullets(bars)
-}

@@ -17,7 +17,7 @@ use super::super::words::sides::side_name;
 use super::about::{about, assumed};
 use super::advise_data::data;
 use super::found::{in_short, map_target, ranges};
-use super::mix::{OUTCOMES, outcome_cells, outcomes, todays_map, whole_shares};
+use super::mix::{OUTCOMES, outcome_cells, todays_map, whole_shares};
 
 /// The whole answer. `leaning` is what the worth leans on, when that was asked; `sights` are of
 /// today's pitches and, last, the target; `file` is where the profile lies, when there is one.
@@ -119,11 +119,9 @@ fn worth(advice: &Advice, target: &Candidate) -> Section {
 
 fn usage(advice: &Advice, target: &Candidate, side: Side, inks: &[Ink]) -> Section {
     let (names, worth) = (all_names(advice, target), target.worth.sides.on(side));
-    let key = Text::from(OUTCOMES).and(".");
     let section = Section::new(format!("Use against {} hitters, without and with it", side_name(side)))
-        .table(mix_table(&names, worth))
         .picture(usage_picture(&names, worth, side, inks));
-    if side == Side::Opposite { section.paragraph(key).beside() } else { section }
+    if side == Side::Opposite { section.paragraph(Text::from(OUTCOMES).and(".")).beside() } else { section }
 }
 
 fn mix_table(names: &[&str], worth: &SideWorth) -> Table {
@@ -151,7 +149,7 @@ fn usage_picture(names: &[&str], worth: &SideWorth, side: Side, inks: &[Ink]) ->
         .collect();
     let title = text!["Against ", side_name(side), " hitters: ", runs(worth.gain), " saved"];
     let legend = "Hollow: the best mix without the new pitch. Filled: with it.";
-    usage_change(title, &changes, legend, outcomes(names, &worth.after))
+    usage_change(title, &changes, legend, mix_table(names, worth)).with_numbers_in_text()
 }
 
 fn leans_on(why: &Why) -> Section {

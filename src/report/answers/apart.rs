@@ -11,7 +11,7 @@ use super::super::content::data::{Data, list, number};
 use super::super::content::{Answer, Command, Section, Step, Table, Text, Unit, columns, object, row};
 use super::super::words::health::{UNTIL_CLEARED, unwell};
 use super::super::words::sides::side_name;
-use super::about::{about, assumed, before_anything};
+use super::about::{about, assumed};
 use super::mix::{todays_inks, todays_map, todays_names};
 
 /// What is drawn: when pairs part, and what hitters see of today's pitches.
@@ -26,7 +26,7 @@ pub struct Views<'a> {
 /// Every pair; `views` are for a page, `file` is where the profile lies.
 pub fn apart(profile: &Profile, pairs: &[Pair], views: Option<Views>, file: &str) -> Answer {
     let names = todays_names(profile);
-    let answer = about(profile, "How far apart the pitches are, to a hitter.").with(before_anything(unwell(profile)));
+    let answer = about(profile, "How far apart the pitches are, to a hitter.").before(unwell(profile));
     let answer = if pairs.is_empty() {
         answer.with(Section::new("One pitch").paragraph("There is no pair to compare."))
     } else {
@@ -81,16 +81,18 @@ fn pictures(profile: &Profile, pairs: &[Pair], views: Views) -> [Section; 2] {
 }
 
 fn seen_by_side(pairs: &[Pair], names: &[&str]) -> Vec<Section> {
-    let read: [(&str, fn(&Pair, Side) -> Gaps); 2] = [
-        ("leaving the hand on the same line", |pair, side| pair.seen.on(side).same_line),
-        ("each at its best target", |pair, side| pair.seen.on(side).own_targets),
-    ];
-    let section = |side: Side, (title, read): (&str, fn(&Pair, Side) -> Gaps)| {
-        let rows = pairs.iter().map(|pair| seen(called(names, pair), pair, side, &read(pair, side)));
+    let section = |side: Side, title: &str, read: &dyn Fn(&Pair) -> Gaps| {
+        let rows = pairs.iter().map(|pair| seen(called(names, pair), pair, side, &read(pair)));
         let columns = columns!["pair", "told apart by", "at decision", "at the plate", "late", "disguise"];
         Section::new(format!("What {} hitters see, {title}", side_name(side))).table(Table::new(columns, rows))
     };
-    Side::BOTH.into_iter().flat_map(|side| read.map(|one| section(side, one))).collect()
+    let both = |side: Side| {
+        [
+            section(side, "leaving the hand on the same line", &|pair| pair.seen.on(side).same_line),
+            section(side, "each at its best target", &|pair| pair.seen.on(side).own_targets),
+        ]
+    };
+    Side::BOTH.into_iter().flat_map(both).collect()
 }
 
 fn seen(called: String, pair: &Pair, side: Side, gaps: &Gaps) -> Vec<Text> {

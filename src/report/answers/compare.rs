@@ -10,7 +10,6 @@ use super::super::content::amount::{chance, runs, share, speed};
 use super::super::content::{Answer, Command, Picture, Section, Step, Table, Text, columns, name, row, text};
 use super::super::words::advice::{command, too_small};
 use super::super::words::health::{UNTIL_CLEARED, unwell};
-use super::about::before_anything;
 use super::compare_data::data;
 use super::compare_facts::facts;
 use super::dot::breaks;
@@ -26,10 +25,10 @@ pub fn compare(comparison: &Comparison, files: [&str; 2]) -> Answer {
     let who = text![called(one), " and ", called(other)];
     let about = format!("both as right-handers; numbers {}", command(comparison.command));
     let (summary, reasons) = (headline(comparison), reasons(comparison));
-    let unwell = comparison.arms.iter().flat_map(unwell_with_name);
+    let unwell = comparison.arms.iter().flat_map(unwell_with_name).collect();
     Answer::new(who, about, summary.clone())
+        .before(unwell)
         .lead(comparison.arms.iter().map(|arm| worth_sentence(comparison, arm)).chain(chances(comparison)).collect())
-        .with(before_anything(unwell))
         .with(Section::new(text!["What a ", comparison.family, " is worth to each"]).picture(worth_picture(comparison)))
         .with(Section::new("Why they differ").bullets(reasons.clone()).beside())
         .with(facts(comparison))

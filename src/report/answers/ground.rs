@@ -15,7 +15,7 @@ use super::super::number::rounded;
 use super::super::words::cues;
 use super::super::words::health;
 use super::super::words::rows::set_aside;
-use super::about::{assumed, before_anything};
+use super::about::assumed;
 
 /// What an answer about throws is about.
 #[derive(Debug, Clone, Copy)]
@@ -35,11 +35,6 @@ pub struct Ground<'a> {
 }
 
 impl Ground<'_> {
-    /// What stands before anything else.
-    pub(crate) fn before(&self) -> Section {
-        before_anything(self.bars())
-    }
-
     /// What in health or age speaks against the work.
     pub(crate) fn bars(&self) -> Vec<Text> {
         self.bars.iter().map(|&bar| health::reason(bar)).collect()

@@ -4,9 +4,9 @@ use crate::athlete::profile::Profile;
 use crate::former::evaluate::{PitchOutlook, SideOutlook};
 
 use super::super::charts::{Ink, MapPitch, ShapeMap, inks};
-use super::super::content::amount::{rate, share};
+use super::super::content::amount::rate;
 use super::super::content::data::{Data, list, number};
-use super::super::content::{Table, Text, columns, name, object, row};
+use super::super::content::{Text, object, row};
 use super::super::number::rounded_shares;
 
 /// What the columns of [`outcome_cells`] count.
@@ -27,17 +27,6 @@ pub(crate) fn outcome_cells(pitch: &PitchOutlook) -> Vec<Text> {
         rate(pitch.solid_contact),
         rate(pitch.take),
     ]
-}
-
-/// What comes of each pitch of a mix.
-pub(crate) fn outcomes(names: &[&str], outlook: &SideOutlook) -> Table {
-    let shares = whole_shares(outlook);
-    let rows = names
-        .iter()
-        .zip(&outlook.pitches)
-        .zip(shares)
-        .map(|((pitch, outlook), part)| [row![name(pitch), share(part)], outcome_cells(outlook)].concat());
-    Table::new(columns!["pitch", "share", "aim", "miss", "weak", "solid", "take"], rows)
 }
 
 /// A mix for machines; `new` is the name of a pitch behind today's.

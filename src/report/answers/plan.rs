@@ -2,6 +2,7 @@
 //! is no plan. Single days are left to the calendar and the sheet; a page of fifty dates is not read.
 
 use crate::athlete::profile::Profile;
+use crate::base::Range;
 use crate::learn::cues::Cue;
 use crate::learn::plan::{Phase, PhaseKind, Plan, PlanDay, Step as PlanStep};
 use crate::learn::progress::{Finding, Kind};
@@ -138,6 +139,7 @@ fn weeks_of(plan: &Plan, phase: &Phase) -> Vec<Week> {
         step: PlanStep::ALL.iter().position(|&other| other == step),
         name: steps::step(step),
         days: days.len(),
+        daily: daily(days),
         throws: days.iter().map(PlanDay::throws).sum(),
         new: days.iter().map(|day| day.new_pitch).sum(),
         lighter: days.iter().any(|day| day.deload),
@@ -145,9 +147,14 @@ fn weeks_of(plan: &Plan, phase: &Phase) -> Vec<Week> {
     days.chunk_by(|a, b| a.week == b.week).map(week).collect()
 }
 
+fn daily(days: &[PlanDay]) -> Range {
+    let throws = || days.iter().map(|day| f64::from(day.throws()));
+    Range::new(throws().fold(f64::INFINITY, f64::min), throws().fold(0.0, f64::max))
+}
+
 /// The weeks of a rest; one that is not whole counts as one.
 fn rest_of(phase: &Phase) -> Vec<Week> {
-    let week =
-        |from| Week { from, step: None, name: steps::phase(phase.kind), days: 0, throws: 0, new: 0, lighter: false };
+    let (name, daily) = (steps::phase(phase.kind), Range::about(0.0, 0.0));
+    let week = |from| Week { from, step: None, name, days: 0, daily, throws: 0, new: 0, lighter: false };
     phase.span.dates().step_by(7).map(week).collect()
 }

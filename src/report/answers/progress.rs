@@ -23,11 +23,15 @@ const MOST_LISTED: usize = 8;
 /// The whole answer.
 pub fn progress(ground: &Ground, progress: &Progress) -> Answer {
     let cautions: Vec<Text> = progress.cautions.iter().map(|&doubt| caution(doubt)).collect();
-    let findings = progress.findings.iter().enumerate().map(|(place, found)| finding(ground, progress, place, found));
+    let mut findings = (0..progress.findings.len()).map(|place| finding_lines(ground, progress, place));
     about(ground.profile, verdict(ground, progress))
+        .before(ground.bars())
         .lead_paragraph(over(ground, progress))
-        .with(ground.before())
-        .with_all(findings)
+        .lead(findings.next().unwrap_or_default())
+        .with_all(progress.findings.iter().skip(1).zip(findings).map(|(finding, lines)| {
+            let lines = if lines.is_empty() { vec![kind(finding.kind).into()] } else { lines };
+            Section::new(headline(finding)).bullets(lines)
+        }))
         .with(Section::next(next(ground, progress)))
         .with(watched(progress))
         .with(by_outing(ground, progress))
@@ -59,14 +63,12 @@ fn over(ground: &Ground, progress: &Progress) -> Text {
     }
 }
 
-/// A finding under its headline; what an earlier one has said about what to try is not said again.
-fn finding(ground: &Ground, progress: &Progress, place: usize, finding: &Finding) -> Section {
+/// What is said of a finding; what an earlier one has said about what to try is not said again.
+fn finding_lines(ground: &Ground, progress: &Progress, place: usize) -> Vec<Text> {
+    let finding = &progress.findings[place];
     let amount = finding_amount(ground, progress, finding);
     let outside = outside(ground, progress, finding);
-    let tries = tries(progress, finding, &progress.findings[..place]);
-    let lines: Vec<Text> = amount.into_iter().chain(outside).chain(tries).collect();
-    let lines = if lines.is_empty() { vec![kind(finding.kind).into()] } else { lines };
-    Section::new(headline(finding)).bullets(lines)
+    amount.into_iter().chain(outside).chain(tries(progress, finding, &progress.findings[..place])).collect()
 }
 
 /// How much, and since when.
@@ -203,7 +205,7 @@ fn watched(progress: &Progress) -> Section {
     let rows = progress.watches.iter().map(|watch| {
         let (name, unit, places) = quantity(watch.quantity);
         row![
-            format!("{name}, {}", unit.name()),
+            format!("{name}, {}", unit.head()),
             pure(watch.baseline, places).half(),
             watch.now.map(|now| pure(now, places).signed().half()),
             pure(watch.quantity.matters(), places),
@@ -223,7 +225,7 @@ fn watch_band(watch: &Watch, days: &[String]) -> Picture {
     let (name, unit, places) = quantity(watch.quantity);
     let amount = |amount: Estimate| pure(amount, places).signed().figures();
     band(&Band {
-        title: format!("{name}, {}: {}", unit.name(), watch.state().map_or("-", state)),
+        title: format!("{name}, {}: {}", unit.head(), watch.state().map_or("-", state)),
         name: "profile",
         level: Some(watch.baseline),
         ends: Range::about(watch.baseline.value, watch.quantity.matters()),

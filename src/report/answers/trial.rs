@@ -27,8 +27,8 @@ pub fn trial(ground: &Ground, trial: &Trial) -> Answer {
     let asked = ["progress", ground.file, "SESSION.csv"].into_iter().chain(target.iter().map(String::as_str));
     let watch = Command::arsenalfit(asked);
     about(ground.profile, headline(trial))
+        .before(ground.bars())
         .lead(reasons(ground, trial))
-        .with(ground.before())
         .with(Section::next(next(trial, watch)))
         .with_all(if trial.grips.is_empty() { Vec::new() } else { of_grips(ground, trial) })
         .with_all(ground.ending(cautions.clone()))

@@ -10,7 +10,7 @@ use super::super::content::data::{Data, list, number};
 use super::super::content::{Answer, Command, Picture, Section, Step, Table, Text, columns, name, object, row, text};
 use super::super::words::health::{UNTIL_CLEARED, unwell};
 use super::super::words::sides::side_name;
-use super::about::{about, assumed, before_anything};
+use super::about::{about, assumed};
 use super::mix::{OUTCOMES, outcome_cells, side_data, todays_inks, todays_map, todays_names, whole_shares};
 
 /// Both sides, and the pitches they are made of; `file` is where the profile lies.
@@ -18,7 +18,7 @@ pub fn usage(profile: &Profile, sides: &PerSide<UsageSide>, file: &str) -> Answe
     let map = todays_map(profile, "How the pitches move", &todays_inks(profile)).picture();
     let [same, opposite] = Side::BOTH.map(|side| one_side(profile, side, sides.on(side)));
     about(profile, "How to use what is thrown.")
-        .with(before_anything(unwell(profile)))
+        .before(unwell(profile))
         .with(same)
         .with(opposite.beside())
         .with(Section::new("What is thrown").picture(map))

@@ -6,13 +6,16 @@
 
 use jiff::civil::Date;
 
-use super::super::content::{InText, Picture, Table, columns, row};
+use crate::base::Range;
+
+use super::super::content::amount::pure;
+use super::super::content::{InText, Picture, Table, columns, row, text};
 use super::super::svg::Tag;
 use super::scale::Scale;
 use super::sheet::sheet;
 
 /// A week, or the part of one that belongs to a step.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Week {
     /// First day.
     pub(crate) from: Date,
@@ -22,6 +25,8 @@ pub(crate) struct Week {
     pub(crate) name: &'static str,
     /// Days with throws.
     pub(crate) days: usize,
+    /// Throws on one of them: the fewest and the most.
+    pub(crate) daily: Range,
     /// All throws.
     pub(crate) throws: u32,
     /// Those of the new pitch.
@@ -126,8 +131,9 @@ fn description(weeks: &[Week]) -> String {
 fn table(weeks: &[Week]) -> Table {
     let rows = weeks.iter().map(|week| {
         let number = week.step.map_or(String::new(), |step| format!("{} ", step + 1));
-        let note = if week.lighter { "lighter" } else { "" };
-        row![week.from, format!("{number}{}", week.name), week.days, week.throws, week.new, note]
+        let note = if week.lighter { ", lighter" } else { "" };
+        let daily = week.step.map(|_| text![pure(week.daily, 0), note]);
+        row![week.from, format!("{number}{}", week.name), week.days, daily, week.throws, week.new]
     });
-    Table::new(columns!["week from", "step", "days", "throws", "new pitch", ""], rows).with_words(2)
+    Table::new(columns!["week from", "step", "days", "each day", "throws", "new"], rows).with_words(2)
 }

@@ -1,7 +1,7 @@
 //! Forks: how a pair of pitches that leave on one line come apart on the way to the plate.
 //!
 //! The handle is the hand, the two tines end at the plate. While the fork is inside the grey strip
-//! the hitter cannot tell the two apart; the post marks the moment he must decide. Widths are
+//! the hitter cannot tell the two apart; the post marks the moment a swing must be decided. Widths are
 //! inches between the balls, all forks on one scale.
 
 use crate::base::geometry::Side;
@@ -40,8 +40,8 @@ pub(crate) fn forks(pairs: &[Pair], openings: &[Opening], names: &[&str], inks: 
         title: "How two pitches come apart".into(),
         description: description(pairs, names, side),
         drawing,
-        legend: "Both pitches of a pair leave the hand on one line, to the left. Inside the grey strip he cannot tell \
-                 them apart; at the post he must decide. The wider the fork to the right of the post, the later they \
+        legend: "Both pitches of a pair leave the hand on one line, to the left. Inside the grey strip the hitter \
+                 cannot tell them apart; at the post the swing must be decided. The wider the fork to the right of the post, the later they \
                  part. One scale for all."
             .into(),
         table: table(pairs, names, side),
@@ -53,7 +53,7 @@ fn description(pairs: &[Pair], names: &[&str], side: Side) -> String {
     let says = |pair: &Pair| {
         let gaps = pair.seen.on(side).same_line;
         format!(
-            "{} and {}: {} in apart when he must decide, {} in at the plate",
+            "{} and {}: {} in apart at the decision, {} in at the plate",
             names[pair.pitches.0],
             names[pair.pitches.1],
             plain(gaps.decision_in, 1),

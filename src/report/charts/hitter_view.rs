@@ -1,8 +1,8 @@
-//! The hitter's view: the pitches from his own eye, until he must decide and a little beyond.
+//! The hitter's view: the pitches from the hitter's own eye, until the decision and a little beyond.
 //!
-//! Central projection on a plane square to his line of sight, as a photograph taken from his head
+//! Central projection on a plane square to the line of sight, as a photograph taken from there
 //! would show it: balls grow as they come. At the decision each ball has its true size, so that
-//! what he can just tell apart can be judged by it; below stands the plate with where each ends.
+//! what can just be told apart can be judged by it; below stands the plate with where each ends.
 
 use crate::ball::spin::BALL_RADIUS;
 use crate::base::geometry::{Hand, PLATE_HALF_WIDTH, RUBBER_Y, Vec3};
@@ -41,10 +41,10 @@ pub(crate) fn hitter_view(sight: &Sight, names: &[&str], inks: &[Ink], hand: Han
         title: format!("As {} hitters see it", side_name(sight.side)).into(),
         description: description(sight, names),
         drawing,
-        legend: "From his eye, all pitches leaving the hand on one line. Solid until he must decide, dashed beyond. \
-                 Balls are drawn at their size then: he can just tell two whose middles stand about a ball\u{2019}s \
-                 radius apart. Below, his strike zone and where each ends; how far from the first each is when he must \
-                 decide, how many times what he can tell that is, and how far at the plate."
+        legend: "From the hitter\u{2019}s eye, all pitches leaving the hand on one line. Solid until the decision, dashed \
+                 beyond. Balls are drawn at their size then: two can just be told apart whose middles stand about a \
+                 ball\u{2019}s radius apart. Below, the strike zone and where each ends; how far from the first each is \
+                 at the decision, how many times what can be told that is, and how far at the plate."
             .into(),
         table: table(sight, names),
         in_text: InText::Nothing,
@@ -54,14 +54,14 @@ pub(crate) fn hitter_view(sight: &Sight, names: &[&str], inks: &[Ink], hand: Han
 fn description(sight: &Sight, names: &[&str]) -> String {
     let others = names.iter().zip(&sight.paths).skip(1).map(|(name, path)| {
         format!(
-            "{name}: {} degrees from it when he must decide, {} in at the plate",
+            "{name}: {} degrees from it at the decision, {} in at the plate",
             plain(path.gap_deg, 1),
             plain(path.plate_gap_in, 0)
         )
     });
     let line = names.first().copied().unwrap_or_default();
     format!(
-        "All pitches leave the hand on the line of the {line}. He can just tell {} degrees. {}.",
+        "All pitches leave the hand on the line of the {line}. The hitter can just tell {} degrees. {}.",
         plain(sight.resolvable_deg, 1),
         others.collect::<Vec<String>>().join("; ")
     )
@@ -71,7 +71,7 @@ fn table(sight: &Sight, names: &[&str]) -> Table {
     let rows = names.iter().zip(&sight.paths).map(|(&name, path)| {
         row![name, plain(path.gap_deg, 2), plain(path.gap_deg / sight.resolvable_deg, 1), plain(path.plate_gap_in, 1),]
     });
-    let heads = columns!["pitch", "degrees apart at decision", "times what they can tell", "in apart at the plate"];
+    let heads = columns!["pitch", "degrees apart at decision", "times what can be told", "in apart at the plate"];
     Table::new(heads, rows)
 }
 
@@ -144,7 +144,7 @@ fn scene(camera: &Camera, sight: &Sight, inks: &[Ink]) -> Tag {
     // In the corner away from the hand nothing is drawn.
     let hand_is_left = sight.paths.first().is_some_and(|path| camera.project(first(path)).0 < WIDTH / 2.0);
     let (x, class) = if hand_is_left { (WIDTH - 10.0, "edge end") } else { (10.0, "edge") };
-    tags.push(Tag::text((x, 18.0), "balls: when he must decide").class(class));
+    tags.push(Tag::text((x, 18.0), "balls: at the decision").class(class));
     let window = format!("0 0 {WIDTH} {SCENE}");
     Tag::new("svg").set("viewBox", &window).num("width", WIDTH).num("height", SCENE).child(Tag::group(tags))
 }
@@ -209,7 +209,7 @@ fn pitcher(camera: &Camera, sight: &Sight) -> Vec<Tag> {
     ]
 }
 
-/// The strike zone with where each pitch ends, toward the pitcher as he looks.
+/// The strike zone with where each pitch ends, as the hitter looks toward the pitcher.
 fn plate(sight: &Sight, inks: &[Ink], hand: Hand, strip: f64) -> Vec<Tag> {
     let mirror = if hand == Hand::Right { 1.0 } else { -1.0 };
     let (left, top, width, height) = (14.0, SCENE + 12.0, 112.0, strip - 24.0);

@@ -32,7 +32,7 @@ pub(crate) enum Unit {
 }
 
 impl Unit {
-    /// As written after a number and in the head of a column.
+    /// As written after a number.
     pub(crate) fn name(self) -> &'static str {
         match self {
             Self::None | Self::PerHundred | Self::InHundred => "",
@@ -46,6 +46,11 @@ impl Unit {
             Self::Percent => "%",
             Self::Runs => "runs per 100 pitches",
         }
+    }
+
+    /// As written in the head of a column.
+    pub(crate) fn head(self) -> &'static str {
+        if self == Self::Degrees { "deg" } else { self.name() }
     }
 
     fn factor(self) -> f64 {
@@ -138,6 +143,7 @@ impl Amount {
         match self.shown {
             Shown::One(chance) if self.unit == Unit::InHundred => in_hundred(chance),
             Shown::One(value) => format!("{}{sign}", self.one(value)),
+            Shown::Ends(low, high) if self.one(low) == self.one(high) => format!("{}{sign}", self.one(low)),
             Shown::Ends(low, high) => format!("{} to {}{sign}", self.one(low), self.one(high)),
             Shown::Interval(Estimate { value, low, high }) => {
                 format!("{}{sign} ({} to {})", self.one(value), self.one(low), self.one(high))

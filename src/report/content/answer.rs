@@ -13,6 +13,8 @@ pub struct Answer {
     pub(crate) who: Text,
     /// What else is said beside the name.
     pub(crate) about: Text,
+    /// What in health or age stands before anything else.
+    pub(crate) before: Vec<Text>,
     /// The answer in one sentence.
     pub(crate) headline: Text,
     /// What stands right under the headline.
@@ -38,11 +40,17 @@ impl Answer {
         Self {
             who: who.into(),
             about: about.into(),
+            before: Vec::new(),
             headline: headline.into(),
             lead: Vec::new(),
             sections: Vec::new(),
             machine: Machine::One(Data::Null),
         }
+    }
+
+    /// With what stands before anything else.
+    pub(crate) fn before(self, bars: Vec<Text>) -> Self {
+        Self { before: bars, ..self }
     }
 
     /// With sentences right under the headline.
@@ -84,6 +92,9 @@ impl Answer {
         Self { machine: Machine::Lines(values), ..self }
     }
 }
+
+/// The heading over what stands before anything else.
+pub(crate) const BEFORE: &str = "Before anything else";
 
 /// Parts under a heading.
 #[derive(Debug, Clone)]

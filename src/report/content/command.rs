@@ -4,6 +4,9 @@ use std::fmt;
 
 use crate::files::visible;
 
+/// This program.
+const PROGRAM: &str = "arsenalfit";
+
 /// A command line, word by word.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) struct Command(Vec<String>);
@@ -11,7 +14,7 @@ pub(crate) struct Command(Vec<String>);
 impl Command {
     /// `arsenalfit` with these words behind it.
     pub(crate) fn arsenalfit<'w>(words: impl IntoIterator<Item = &'w str>) -> Self {
-        Self(std::iter::once("arsenalfit").chain(words).map(str::to_owned).collect())
+        Self(std::iter::once(PROGRAM).chain(words).map(str::to_owned).collect())
     }
 
     /// A word of a command line by itself, such as the name of a command.
@@ -24,9 +27,12 @@ impl Command {
         Self(words.into_iter().map(str::to_owned).collect())
     }
 
-    /// The question it asks: the word behind the program's name.
+    /// The question it asks: the word behind the program's name; nothing elsewhere.
     pub(crate) fn question(&self) -> &str {
-        self.0.get(1).map_or("", String::as_str)
+        match self.0.as_slice() {
+            [program, question, ..] if program == PROGRAM => question,
+            _ => "",
+        }
     }
 }
 

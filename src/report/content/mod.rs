@@ -14,7 +14,7 @@ mod text;
 
 pub(crate) use amount::Unit;
 pub use answer::Answer;
-pub(crate) use answer::{Machine, Part, Section, Step};
+pub(crate) use answer::{BEFORE, Machine, Part, Section, Step};
 pub(crate) use command::Command;
 pub(crate) use data::{Data, object};
 pub(crate) use picture::{InText, Picture};

@@ -15,7 +15,7 @@ pub(crate) struct Column {
 impl Column {
     /// As it is written.
     pub(crate) fn head(&self) -> String {
-        match (self.name.as_str(), self.unit.name()) {
+        match (self.name.as_str(), self.unit.head()) {
             (name, "") => name.to_owned(),
             ("", unit) => unit.to_owned(),
             (name, unit) => format!("{name}, {unit}"),

@@ -24,15 +24,13 @@ fn parts(out: &mut String, parts: &[Part]) {
         out.push('\n');
         match part {
             Part::Paragraph(text) => paragraph(out, &set(text)),
-            Part::Bullets(sentences) => sentences.iter().for_each(|sentence| bullet(out, &set(sentence))),
+            Part::Bullets(sentences) => bullets(out, sentences.iter().map(set)),
             Part::Subheading(text) => paragraph(out, &format!("### {}", set(text))),
             Part::Table(table) => rows(out, table),
-            Part::Facts(facts) => {
-                facts.iter().for_each(|(name, value)| bullet(out, &format!("{name}: {}", set(value))))
-            }
+            Part::Facts(facts) => bullets(out, facts.iter().map(|(name, value)| format!("{name}: {}", set(value)))),
             Part::Picture(picture) => rows(out, &picture.table),
-            Part::Steps(steps) => steps.iter().for_each(|step| bullet(out, &said(step))),
-            Part::Lines(lines) => lines.iter().for_each(|line| bullet(out, &escaped(line))),
+            Part::Steps(steps) => bullets(out, steps.iter().map(said)),
+            Part::Lines(lines) => bullets(out, lines.iter().map(|line| escaped(line))),
         }
     }
 }
@@ -42,8 +40,10 @@ fn paragraph(out: &mut String, text: &str) {
     out.push('\n');
 }
 
-fn bullet(out: &mut String, text: &str) {
-    paragraph(out, &format!("- {text}"));
+fn bullets(out: &mut String, items: impl Iterator<Item = String>) {
+    for item in items {
+        paragraph(out, &format!("- {item}"));
+    }
 }
 
 fn said(step: &Step) -> String {

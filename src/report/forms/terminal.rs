@@ -6,7 +6,7 @@ use std::fmt::Write as _;
 use anstyle::Style;
 use comfy_table::{Cell, CellAlignment, ContentArrangement, LineStyle, Table as Grid, TableStyle};
 
-use super::super::content::{Answer, InText, Part, Picture, Step, Table, Text};
+use super::super::content::{Answer, BEFORE, InText, Part, Picture, Step, Table, Text};
 
 /// Narrowest and widest text set, in columns.
 const WIDTHS: (u16, u16) = (60, 120);
@@ -21,6 +21,11 @@ impl Answer {
         let about = if self.about.is_empty() { self.about.clone() } else { Text::from(", ").and(self.about.clone()) };
         if !self.who.is_empty() {
             sheet.bold(&self.who.clone().and(about));
+            sheet.text.push('\n');
+        }
+        if !self.before.is_empty() {
+            sheet.bold(&BEFORE.into());
+            self.before.iter().for_each(|bar| sheet.wrapped(bar, "- ", "  "));
             sheet.text.push('\n');
         }
         sheet.bold(&self.headline);
@@ -39,6 +44,18 @@ fn is_said(part: &Part) -> bool {
     !matches!(part, Part::Picture(picture) if picture.in_text == InText::Nothing)
 }
 
+/// Whether an empty line stands between two parts.
+fn stand_apart(one: &Part, next: &Part) -> bool {
+    let is_grid = |part: &Part| matches!(part, Part::Table(_) | Part::Picture(_));
+    let is_drawn =
+        |part: &Part| matches!(part, Part::Picture(picture) if matches!(picture.in_text, InText::Characters(_)));
+    match one {
+        Part::Bullets(_) => !matches!(next, Part::Bullets(_)),
+        Part::Facts(_) => true,
+        one => is_drawn(next) || (is_grid(one) && is_grid(next)),
+    }
+}
+
 /// A text being set.
 struct Sheet {
     width: u16,
@@ -47,14 +64,12 @@ struct Sheet {
 
 impl Sheet {
     fn parts(&mut self, parts: &[Part]) {
-        let mut was_list = false;
-        for part in parts.iter().filter(|part| is_said(part)) {
-            let is_list = matches!(part, Part::Bullets(_));
-            if was_list && !is_list {
+        let said: Vec<&Part> = parts.iter().filter(|part| is_said(part)).collect();
+        for (place, part) in said.iter().enumerate() {
+            if place > 0 && stand_apart(said[place - 1], part) {
                 self.text.push('\n');
             }
             self.part(part);
-            was_list = is_list;
         }
     }
 

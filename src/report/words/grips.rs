@@ -121,3 +121,17 @@ pub(crate) fn caution(caution: Caution) -> Text {
         Caution::BestIsNotClean => "the best grip does not spin the same twice: clean spin comes first".into(),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_turned_dot_is_said_as_the_thrower_sees_it_and_the_other_hand_sees_the_mirror() {
+        let about = |value: f64| Estimate { value, low: value - 0.1, high: value + 0.1 };
+        let turned = DotError { radius: Estimate { value: 0.0, low: -0.02, high: 0.02 }, turn_hours: about(-1.25) };
+        let says = |hand| dot_error(&turned, hand).to_string();
+        assert!(says(Hand::Right).starts_with("turned 1:15 of the clock face counter-clockwise"));
+        assert!(says(Hand::Left).starts_with("turned 1:15 of the clock face clockwise"));
+    }
+}

@@ -70,3 +70,18 @@ pub(crate) fn unwell(profile: &Profile) -> Vec<Text> {
     let said = [health.pain.then_some(Reason::Pain), health.recent_injury.then_some(Reason::RecentInjury)];
     said.into_iter().flatten().map(reason).collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ball::Family;
+
+    #[test]
+    fn a_refusal_for_age_or_pain_names_its_source_or_who_to_see() {
+        let said = [12, 13].map(|age| reason(Reason::TooYoung { age, family: Family::Sweeper }).to_string());
+        assert!(said[0].starts_with("at 12 a fastball and a changeup come first ("), "{}", said[0]);
+        assert!(said[1].starts_with("at 13 a breaking ball comes only after a consistent fastball"), "{}", said[1]);
+        assert!(said.iter().all(|said| said.contains("copy of about 2015")), "{said:?}");
+        assert!(reason(Reason::Pain).to_string().contains("licensed professional"));
+    }
+}

@@ -7,7 +7,7 @@ mod parts;
 
 use maud::{DOCTYPE, PreEscaped, html};
 
-use super::super::content::{Answer, Section};
+use super::super::content::{Answer, BEFORE, Section, Text};
 
 use parts::{flowing, parts, section};
 
@@ -36,14 +36,15 @@ impl Answer {
                 body {
                     main {
                         header {
-                            p.who { (flowing(&self.who)) }
+                            @if !self.who.is_empty() { p.who { (flowing(&self.who)) } }
                             h1 { (flowing(&headline)) }
-                            p.below { (flowing(&self.about)) }
+                            @if !self.about.is_empty() { p.below { (flowing(&self.about)) } }
                         }
+                        @if !self.before.is_empty() { (section("before", &before_anything(&self.before))) }
                         (parts("lead", &self.lead))
                         @for (place, group) in groups(&self.sections).into_iter().enumerate() {
-                            @if let [one] = group { (section(place, 0, one)) } @else {
-                                div.figures { @for (n, one) in group.iter().enumerate() { (section(place, n, one)) } }
+                            @if let [one] = group { (section(&format!("s{place}"), one)) } @else {
+                                div.figures { @for (n, one) in group.iter().enumerate() { (section(&format!("s{place}-{n}"), one)) } }
                             }
                         }
                     }
@@ -53,6 +54,10 @@ impl Answer {
         }
         .into_string()
     }
+}
+
+fn before_anything(bars: &[Text]) -> Section {
+    Section::new(BEFORE).bullets(bars.iter().cloned())
 }
 
 /// Sections that stand beside each other.

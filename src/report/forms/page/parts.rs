@@ -4,9 +4,9 @@ use maud::{Markup, PreEscaped, Render, html};
 
 use super::super::super::content::{Part, Picture, Section, Span, Step, Table, Text};
 
-/// A section of the page; place and number make the ids in it unique.
-pub(super) fn section(place: usize, number: usize, section: &Section) -> Markup {
-    let key = format!("s{place}-{number}-");
+/// A section of the page; `key` makes the ids in it unique.
+pub(super) fn section(key: &str, section: &Section) -> Markup {
+    let key = format!("{key}-");
     let has_words_only = section.parts.iter().all(|part| matches!(part, Part::Bullets(_) | Part::Steps(_)));
     html! {
         section class=[has_words_only.then_some("words")] {
@@ -47,13 +47,15 @@ fn list(items: impl Iterator<Item = Markup>) -> Markup {
     html! { ul { @for item in items { li dir="auto" { (item) } } } }
 }
 
-/// On a page a step names the question; the command line itself belongs to the terminal.
+/// On a page a step names the question; the whole command line belongs to the terminal.
 fn step(step: &Step) -> Markup {
-    let question = step.command.as_ref().map_or("", |command| command.question());
-    html! {
-        @if question.is_empty() { (flowing(&step.purpose.as_sentence())) } @else {
-            b { (question) } ": " (flowing(&step.purpose.clone().and(".")))
+    let purpose = step.purpose.clone();
+    match &step.command {
+        Some(command) if !command.question().is_empty() => {
+            html! { b { (command.question()) } ": " (flowing(&purpose.and("."))) }
         }
+        Some(command) => html! { code { (command) } ": " (flowing(&purpose.and("."))) },
+        None => flowing(&purpose.as_sentence()),
     }
 }
 
