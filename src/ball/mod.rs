@@ -8,6 +8,7 @@ pub mod spin;
 pub mod flight;
 
 pub use family::Family;
+pub use flight::Against;
 pub use release::{Release, Supination};
 pub use shape::{FASTEST_MPH, SLOWEST_MPH, Shape};
 pub use weather::Weather;
