@@ -2,7 +2,7 @@
 
 use arsenalfit::ball::Shape;
 use arsenalfit::ball::flight::inverse::{break_of_spin, restated, shape_of_throw, throw_of_shape};
-use arsenalfit::ball::flight::{Air, Forces, GRAVITY, State, Throw, integrate};
+use arsenalfit::ball::flight::{Air, Forces, GRAVITY, STEPS, State, Throw, integrate};
 use arsenalfit::ball::spin::{LiftLaw, Spin};
 use arsenalfit::base::geometry::{Clock, PLATE_FRONT_Y, Vec3};
 use arsenalfit::base::units::{FOOT, INCH, MPH};
@@ -62,6 +62,26 @@ fn the_steps_are_enough_for_every_pitch() {
                     assert!(off_in < allowed_in, "{mph} mph, {spin:?}: {off_in} in");
                 }
             }
+        }
+    }
+}
+
+/// A flight and the force law itself, step by step: whatever acts on the ball.
+#[test]
+fn every_flight_follows_the_force_law() {
+    let spin = Spin { rpm: 2600.0, active_fraction: 0.6, clock: Clock::from_hours(8.0) };
+    for law in LiftLaw::ALL {
+        for (side, is_spun) in [([0.0; 2], false), ([0.1, -0.2], false), ([0.0; 2], true), ([-0.1, 0.05], true)] {
+            let mut throw = spun(spin, 84.0, Air::SEA_LEVEL);
+            throw.velocity = throw.velocity + Vec3::new(1.5, 0.0, -1.0);
+            let turns = if is_spun { throw.forces.angular_velocity } else { Vec3::default() };
+            throw.forces = Forces { side, lift: law, angular_velocity: turns, ..throw.forces };
+            let mut last = State::default();
+            let start = State { time: 0.0, position: throw.release, velocity: throw.velocity };
+            integrate(start, PLATE_FRONT_Y, STEPS, |v| throw.forces.acceleration(v), |_, state| last = state);
+            let end = throw.fly().at(f64::INFINITY);
+            assert!((end.position - last.position).norm() < 1e-12, "{law:?} {side:?} {is_spun}");
+            assert!((end.velocity - last.velocity).norm() < 1e-12 && (end.time - last.time).abs() < 1e-14);
         }
     }
 }

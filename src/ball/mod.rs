@@ -5,6 +5,7 @@ mod shape;
 mod release;
 mod weather;
 pub mod spin;
+pub mod usual;
 pub mod flight;
 
 pub use family::Family;

@@ -51,13 +51,23 @@ impl Forces {
         Self { angular_velocity: Vec3::default(), side: [0.0; 2], ..self }
     }
 
+    /// Whether a constant side force acts.
+    pub(super) fn has_side_force(&self) -> bool {
+        self.side.iter().any(|&c| c != 0.0)
+    }
+
+    /// Whether the ball spins.
+    pub(super) fn has_spin(&self) -> bool {
+        self.angular_velocity != Vec3::default()
+    }
+
     /// Acceleration at `velocity`, m/s².
     #[inline]
     pub fn acceleration(&self, velocity: Vec3) -> Vec3 {
         let speed_squared = velocity.dot(velocity);
         let speed = speed_squared.sqrt();
         let mut sum = velocity * (-self.drag * self.per_metre * speed);
-        if self.side.iter().any(|&c| c != 0.0) {
+        if self.has_side_force() {
             sum = sum + self.side_force(velocity, speed);
         }
         let turning = self.angular_velocity.cross(velocity);

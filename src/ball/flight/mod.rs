@@ -8,6 +8,7 @@ mod air;
 mod forces;
 mod integrator;
 pub mod inverse;
+mod rates;
 mod trajectory;
 
 pub use against::{Against, drag_share};

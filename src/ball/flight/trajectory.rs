@@ -1,6 +1,8 @@
 //! A throw and the path it takes to the front of the plate.
 
-use super::{Forces, State, integrate};
+use super::integrator::integrate_rates;
+use super::rates::Rates;
+use super::{Forces, State};
 use crate::base::geometry::{PLATE_FRONT_Y, Vec3};
 use crate::base::units::INCH;
 use crate::base::{Location, Movement};
@@ -42,15 +44,20 @@ pub struct Trajectory {
 impl Throw {
     /// The path to the front of the plate.
     pub fn fly(&self) -> Trajectory {
+        let forces = &self.forces;
+        match (forces.has_side_force(), forces.has_spin(), forces.lift.saturation()) {
+            (false, false, _) => self.fly_by(|velocity| Rates::of_drag(forces, velocity)),
+            (true, false, _) => self.fly_by(|velocity| Rates::of_side_force(forces, velocity)),
+            (false, true, Some(law)) => self.fly_by(|velocity| Rates::of_spin(forces, law, velocity)),
+            _ => self.fly_by(|velocity| Rates::of(forces.acceleration(velocity), velocity)),
+        }
+    }
+
+    #[inline]
+    fn fly_by(&self, rates: impl Fn(Vec3) -> Rates) -> Trajectory {
         let mut states = [State::default(); STEPS + 1];
         let start = State { time: 0.0, position: self.release, velocity: self.velocity };
-        integrate(
-            start,
-            PLATE_FRONT_Y,
-            STEPS,
-            |velocity| self.forces.acceleration(velocity),
-            |index, state| states[index] = state,
-        );
+        integrate_rates(start, PLATE_FRONT_Y, STEPS, rates, |index, state| states[index] = state);
         Trajectory { states }
     }
 

@@ -65,6 +65,15 @@ impl LiftLaw {
         }
     }
 
+    /// (a, b) of a law S / (a + b S); nothing for a law of another form.
+    pub fn saturation(self) -> Option<(f64, f64)> {
+        match self {
+            Self::Fitted => Some(FITTED),
+            Self::Rational => Some(RATIONAL),
+            Self::Bilinear | Self::Power | Self::Exponential => None,
+        }
+    }
+
     /// The active spin parameter that gives lift coefficient `c`; infinite where the law never does.
     pub fn spin_parameter(self, c: f64) -> f64 {
         let saturating = |(a, b): (f64, f64)| if c * b >= 1.0 { f64::INFINITY } else { a * c / (1.0 - b * c) };
