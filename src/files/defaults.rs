@@ -5,15 +5,15 @@
 //! reader through [`super::assumptions`].
 
 use crate::athlete::profile::{Level, Spread};
-use crate::ball::Family;
+use crate::ball::{Family, Release};
 use crate::base::units::DEGREE;
 
 /// Arm angle above horizontal: a three-quarter slot.
-pub(super) const SLOT_DEG: f64 = 45.0;
+pub(super) const SLOT_DEG: f64 = Release::ORDINARY.slot_deg;
 /// Release height.
-pub(super) const HEIGHT_FT: f64 = 5.8;
+pub(super) const HEIGHT_FT: f64 = Release::ORDINARY.height_ft;
 /// Distance from the front of the rubber to the release.
-pub(super) const EXTENSION_FT: f64 = 6.0;
+pub(super) const EXTENSION_FT: f64 = Release::ORDINARY.extension_ft;
 /// Relative humidity, when a temperature is given.
 pub(super) const HUMIDITY_PERCENT: f64 = 50.0;
 /// Throws behind a pitch's averages: a short practice session.

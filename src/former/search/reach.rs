@@ -14,7 +14,7 @@ use crate::ball::flight::inverse::{MIDDLE, break_of_spin, throw_of_shape};
 use crate::ball::spin::{BALL_RADIUS, LiftLaw, Spin};
 use crate::ball::{Family, SLOWEST_MPH, Shape};
 use crate::base::geometry::Clock;
-use crate::base::units::{INCH, RPM};
+use crate::base::units::RPM;
 use crate::former::evaluate::{NewPitch, Stage, Thrown};
 
 use super::optimizer::Bounds3;
@@ -208,12 +208,12 @@ fn best_spin(stage: &Stage, family: Family, usual: f64) -> f64 {
 /// little as spin parameter rises along the way. The bullet part, whose late side force is not the
 /// recipe's matter, is left out.
 fn active_for(stage: &Stage, shape: Shape, clock: Clock, (inches, per_inch): (f64, f64), rpm: f64) -> f64 {
-    let mut active_rpm = LiftLaw::Rational.spin_parameter(inches * per_inch) * shape.speed() / BALL_RADIUS / RPM;
+    let mut active_rpm = LiftLaw::DEFAULT.spin_parameter(inches * per_inch) * shape.speed() / BALL_RADIUS / RPM;
     let (side, up) = clock.push();
     for _ in 0..2 {
         let spin = Spin { rpm: active_rpm, active_fraction: 1.0, clock };
-        let flown = break_of_spin(spin, shape.speed(), stage.release, LiftLaw::Rational, stage.air);
-        let found = (flown[0] * side + flown[1] * up) / INCH;
+        let flown = break_of_spin(spin, shape.speed(), stage.release, LiftLaw::DEFAULT, stage.air);
+        let found = flown.glove_side_in * side + flown.up_in * up;
         if active_rpm.is_finite() && found > 0.1 {
             active_rpm *= inches / found;
         }
@@ -223,7 +223,7 @@ fn active_for(stage: &Stage, shape: Shape, clock: Clock, (inches, per_inch): (f6
 
 /// Lift coefficient of `active_rpm` at `speed` (m/s), default law.
 fn lift_at(active_rpm: f64, speed: f64) -> f64 {
-    LiftLaw::Rational.coefficient(BALL_RADIUS * active_rpm * RPM / speed)
+    LiftLaw::DEFAULT.coefficient(BALL_RADIUS * active_rpm * RPM / speed)
 }
 
 /// Side-force coefficient that gives this pitch one inch of break.
