@@ -30,6 +30,11 @@ impl Shape {
         self.speed_mph * MPH
     }
 
+    /// Its three numbers: speed (mph), vertical break (in), glove-side break (in).
+    pub fn numbers(self) -> [f64; 3] {
+        [self.speed_mph, self.vertical_break_in, self.glove_side_break_in]
+    }
+
     /// The two breaks.
     pub fn movement(self) -> Movement {
         Movement { glove_side_in: self.glove_side_break_in, up_in: self.vertical_break_in }

@@ -2,11 +2,13 @@
 //! chased and the throws that are read. A throw that says nothing (a double, a lob, a stuck
 //! reading) is set aside before anything is judged, as in `sort`.
 
+use std::num::NonZeroUsize;
 use std::path::{Path, PathBuf};
 
 use crate::athlete::profile::Profile;
 use crate::athlete::session::Session;
 use crate::files::{read_columns, read_profile};
+use crate::decide::model::Model;
 use crate::learn::plan::Refusal;
 use crate::learn::progress::{outings, progress as watch};
 use crate::learn::target::Target;
@@ -64,10 +66,12 @@ pub(super) fn progress(cli: &Cli, args: &ProgressArgs) -> Result<String, Failure
 /// The shape asked for, or else the best of the family in reach.
 pub(super) fn target_of(profile: &Profile, args: &TargetArgs) -> Result<Target, Failure> {
     let family = args.family;
+    // The target does not depend on what is not known: one draw is as good as many.
+    let model = Model::new(profile, NonZeroUsize::MIN, 1);
     if let Some(shape) = args.target {
-        return Ok(Target::wished(profile, family, shape));
+        return Ok(Target::about(&model, family, shape));
     }
-    Target::best(profile, family).ok_or_else(|| {
+    Target::best(&model, family).ok_or_else(|| {
         Failure::request(
             format!("no {family} is in reach for {}", profile.athlete.name),
             "`arsenalfit advise` says why; choose another pitch with --family or give a shape with --target",

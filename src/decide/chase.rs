@@ -46,7 +46,7 @@ pub struct Target {
 
 /// The shape of `family` to chase; nothing when no arm is known to throw it.
 pub fn target(model: &Model, family: Family, work: Work) -> Option<Target> {
-    let natural = model.arm.natural(family)?;
+    let natural = *model.natural.family(family)?;
     let search = Search { model, natural: &natural, family, work };
     let start = search.start();
     let wanted = search.wanted(start);
@@ -58,7 +58,7 @@ pub fn target(model: &Model, family: Family, work: Work) -> Option<Target> {
 
 /// A given shape of `family` instead of the best one; nothing when no arm is known to throw the family.
 pub fn given(model: &Model, family: Family, work: Work, shape: Shape) -> Option<Target> {
-    let natural = model.arm.natural(family)?;
+    let natural = *model.natural.family(family)?;
     let search = Search { model, natural: &natural, family, work };
     let change = search.change(shape, &search.wanted(shape));
     Some(Target { family, work, natural, shape, change })
@@ -161,10 +161,11 @@ impl Search<'_, '_> {
 
     /// The six shapes a step away, in standard deviations of such arms.
     fn beside(&self, shape: Shape, step: f64) -> [Shape; 6] {
-        let sd = self.natural.sd();
+        let covariance = self.natural.shape_covariance();
+        let sd = |axis: usize| covariance[axis][axis].sqrt();
         let along = |speed: f64, glove_side: f64, up: f64| {
-            let movement = Movement { glove_side_in: glove_side * sd.movement.glove_side_in, up_in: up * sd.movement.up_in };
-            shape.moved(speed * sd.speed_mph, movement)
+            let movement = Movement { glove_side_in: glove_side * sd(2), up_in: up * sd(1) };
+            shape.moved(speed * sd(0), movement)
         };
         [
             along(step, 0.0, 0.0),

@@ -86,7 +86,7 @@ const SHARE_SD: f64 = 0.25;
 impl Offsets {
     /// For a pitch of this likeness, runs per 100.
     pub fn of(&self, likeness: &Likeness) -> f64 {
-        likeness.weigh(|family| {
+        likeness.mix(|family| {
             if family.is_breaking() {
                 self.breaking
             } else if family.is_off_speed() {
@@ -175,7 +175,7 @@ impl Draw {
             errors: vec![ShapeError::default(); pitches],
             luck: vec![PerSide::default(); pitches],
             command: 1.0,
-            lift: LiftLaw::Rational,
+            lift: LiftLaw::DEFAULT,
             seams: Movement::default(),
             landing: ShapeError::default(),
             share: 1.0,

@@ -1,7 +1,7 @@
 //! An arsenal against one hitter: every pitch met under the belief in every pitch, for both sides and every state of
 //! the count. What comes of it in any shares is then a matter of weights.
 
-use crate::athlete::natural::Arm;
+use crate::athlete::natural::NaturalShapes;
 use crate::athlete::profile::PerSide;
 use crate::ball::Shape;
 use crate::ball::flight::Air;
@@ -58,8 +58,8 @@ pub struct Placed {
 impl Placed {
     /// The same pitch with another shape, thrown to the same places.
     #[must_use]
-    pub fn reshaped(&self, shape: Shape, arm: &Arm) -> Self {
-        Self { offering: self.offering.reshaped(shape, arm), ..self.clone() }
+    pub fn reshaped(&self, shape: Shape, natural: &NaturalShapes) -> Self {
+        Self { offering: self.offering.reshaped(shape, natural), ..self.clone() }
     }
 
     /// The same pitch with its scatter about the target times `factor`; targets stay as mixed as they are.

@@ -90,7 +90,7 @@ fn with_all(model: &Model, changed: fn(&Placed, &Model) -> Placed) -> Change {
 
 fn faster(placed: &Placed, model: &Model) -> Placed {
     let shape = placed.offering.shape;
-    placed.reshaped(shape.moved((FASTEST_MPH - shape.speed_mph).min(1.0), Movement::default()), &model.arm)
+    placed.reshaped(shape.moved((FASTEST_MPH - shape.speed_mph).min(1.0), Movement::default()), &model.natural)
 }
 
 fn tighter(placed: &Placed, _: &Model) -> Placed {

@@ -34,3 +34,4 @@ pub mod new_roster;
 pub mod new_usage;
 pub mod outlook;
 pub mod new_why;
+pub mod recipe;

@@ -3,7 +3,7 @@
 
 use std::num::NonZeroUsize;
 
-use crate::athlete::natural::Arm;
+use crate::athlete::natural::NaturalShapes;
 use crate::athlete::profile::{PerSide, Profile};
 use crate::ball::flight::Air;
 use crate::base::Movement;
@@ -24,8 +24,8 @@ use super::shares::{Shares, on_average};
 pub struct Model<'p> {
     /// Whose.
     pub profile: &'p Profile,
-    /// What such an arm throws.
-    pub arm: Arm,
+    /// What such arms throw.
+    pub natural: NaturalShapes,
     /// The air the athlete throws in.
     pub air: Air,
     /// The likeliest hitter under each reading.
@@ -43,17 +43,17 @@ pub struct Model<'p> {
 impl<'p> Model<'p> {
     /// The model of `profile` with `draws` draws of what is not known; the same for the same seed.
     pub fn new(profile: &'p Profile, draws: NonZeroUsize, seed: u64) -> Self {
-        let arm = Arm::of(profile);
+        let natural = NaturalShapes::of_profile(profile);
         let air = Air::of(profile.weather);
         let hitters = Reading::ALL.map(|reading| Hitter::best(profile.athlete.level, reading));
-        let owned = profile.pitches.iter().map(|pitch| customary(Offering::owned(pitch, profile, &arm)));
+        let owned = profile.pitches.iter().map(|pitch| customary(Offering::owned(pitch, profile, &natural)));
         let customary: Vec<Placed> = owned.collect();
         let shares = super::custom::shares(profile);
         let arsenal = super::aims::preferred(&hitters, &customary, &shares, air);
         let today = hitters.map(|hitter| Facing::new(&hitter, &arsenal, air));
         let arsenal = with_own_results(profile, arsenal, &today, &shares);
         let draws = Draw::many(profile.athlete.level, arsenal.len(), draws.get(), seed);
-        Self { profile, arm, air, hitters, arsenal, shares, today, draws }
+        Self { profile, natural, air, hitters, arsenal, shares, today, draws }
     }
 
     /// The customary share of a new pitch in each state of the count, within what the profile allows.
@@ -89,7 +89,7 @@ impl<'p> Model<'p> {
                 up_in: error.movement.up_in * per_sd * owned.spread.vertical_break_in,
             },
         );
-        placed.reshaped(shape, &self.arm).with_command(draw.command)
+        placed.reshaped(shape, &self.natural).with_command(draw.command)
     }
 }
 

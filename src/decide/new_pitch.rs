@@ -1,6 +1,6 @@
 //! A pitch the athlete would learn: how it is thrown to, what gives it its movement, which owned pitch it is most like.
 
-use crate::athlete::natural::Arm;
+use crate::athlete::natural::{NaturalShapes, alike};
 use crate::athlete::profile::Spread;
 use crate::ball::{Family, Shape};
 use crate::ball::spin::LiftLaw;
@@ -11,6 +11,7 @@ use super::facing::Placed;
 use super::model::Model;
 use super::offering::Offering;
 use super::places::customary;
+use super::recipe::recipe_of;
 use super::shares::Twin;
 
 /// Whether a new pitch is judged with the command it will have at first or once mastered.
@@ -53,6 +54,8 @@ pub struct NewPitch {
 /// What a lift law or the seams do otherwise than expected is seen in training and half mended; this project's
 /// assumption.
 const NOT_MENDED: f64 = 0.5;
+/// How much the seams' push differs between pitchers where it is not known; this project's assumption.
+const UNKNOWN_SEAMS_SD: Movement = Movement { glove_side_in: 2.5, up_in: 2.5 };
 /// How far a learnt pitch ends up from its target, standard deviations; this project's assumption.
 const SPEED_SD_MPH: f64 = 1.0;
 const MOVEMENT_SD_IN: f64 = 1.5;
@@ -63,12 +66,13 @@ impl NewPitch {
         let profile = model.profile;
         let spreads = profile.pitches.iter().map(|pitch| (pitch.family, &pitch.spread));
         let spread = Spread::to_expect(spreads).times(command.scatter());
-        let offering = Offering::to_learn(family, shape, &spread, profile, &model.arm);
+        let recipe = recipe_of(model, family, shape);
+        let offering = Offering::to_learn(family, shape, &spread, profile, &model.natural);
         Self {
             placed: customary(offering),
-            spin_movement: shape.movement(),
-            spin_parameter: 0.2,
-            seams_sd: Movement { glove_side_in: 2.5, up_in: 2.5 },
+            spin_movement: recipe.map_or(shape.movement(), |recipe| recipe.spin_push),
+            spin_parameter: recipe.map_or(0.0, |recipe| recipe.spin.active_parameter(shape.speed())),
+            seams_sd: recipe.map_or(UNKNOWN_SEAMS_SD, |recipe| recipe.usual_seams.sd),
             twin: nearest(model, shape),
         }
     }
@@ -80,8 +84,8 @@ impl NewPitch {
     }
 
     /// The pitch as it turns out in `draw`.
-    pub fn landed(&self, draw: &Draw, arm: &Arm) -> Placed {
-        let lift = draw.lift.coefficient(self.spin_parameter) / LiftLaw::Rational.coefficient(self.spin_parameter);
+    pub fn landed(&self, draw: &Draw, natural: &NaturalShapes) -> Placed {
+        let lift = draw.lift.coefficient(self.spin_parameter) / LiftLaw::DEFAULT.coefficient(self.spin_parameter);
         let otherwise = if lift.is_finite() { self.spin_movement * (lift - 1.0) } else { Movement::default() };
         let seams = Movement {
             glove_side_in: draw.seams.glove_side_in * self.seams_sd.glove_side_in,
@@ -89,16 +93,14 @@ impl NewPitch {
         };
         let moved = (otherwise + seams) * NOT_MENDED + draw.landing.movement * MOVEMENT_SD_IN;
         let shape = self.placed.offering.shape.moved(draw.landing.speed * SPEED_SD_MPH, moved);
-        self.placed.reshaped(shape, arm).with_command(draw.command)
+        self.placed.reshaped(shape, natural).with_command(draw.command)
     }
 }
 
 /// The owned pitch that a shape is most like.
 fn nearest(model: &Model, shape: Shape) -> Twin {
-    let alike = |(pitch, placed): (usize, &Placed)| Twin {
-        pitch,
-        likeness: model.arm.alike(placed.offering.shape, shape),
-    };
-    let twins = model.arsenal.iter().enumerate().map(alike);
+    let twin =
+        |(pitch, placed): (usize, &Placed)| Twin { pitch, likeness: alike(placed.offering.shape, shape) };
+    let twins = model.arsenal.iter().enumerate().map(twin);
     twins.max_by(|a, b| a.likeness.total_cmp(&b.likeness)).unwrap_or(Twin { pitch: 0, likeness: 0.0 })
 }

@@ -1,6 +1,6 @@
 //! A pitch as hitters meet it, and where it is thrown: what every evaluation of an arsenal is made of.
 
-use crate::athlete::natural::{Arm, Likeness};
+use crate::athlete::natural::{Likeness, NaturalShapes};
 use crate::athlete::profile::{Aim, PerSide, Pitch, Profile, Spread};
 use crate::ball::flight::inverse::release_point;
 use crate::ball::{Family, Release, Shape};
@@ -26,7 +26,7 @@ pub struct Offering {
 
 impl Offering {
     /// A pitch the athlete throws.
-    pub fn owned(pitch: &Pitch, profile: &Profile, arm: &Arm) -> Self {
+    pub fn owned(pitch: &Pitch, profile: &Profile, natural: &NaturalShapes) -> Self {
         let release = Release {
             height_ft: pitch.release_height_ft.unwrap_or(profile.release.height_ft),
             side_ft: pitch.release_side_ft.unwrap_or(profile.release.side_ft),
@@ -37,27 +37,27 @@ impl Offering {
             shape: pitch.shape,
             release: release_point(release),
             command: command(&pitch.spread),
-            likeness: arm.likeness(pitch.shape),
+            likeness: natural.likeness(pitch.shape, pitch.spin_rpm),
             aims: pitch.aim,
         }
     }
 
     /// A pitch the athlete would learn, thrown from the usual release with `spread`.
-    pub fn to_learn(family: Family, shape: Shape, spread: &Spread, profile: &Profile, arm: &Arm) -> Self {
+    pub fn to_learn(family: Family, shape: Shape, spread: &Spread, profile: &Profile, natural: &NaturalShapes) -> Self {
         Self {
             family,
             shape,
             release: release_point(profile.release),
             command: command(spread),
-            likeness: arm.likeness(shape),
+            likeness: natural.likeness(shape, None),
             aims: PerSide::default(),
         }
     }
 
     /// The same pitch with another shape.
     #[must_use]
-    pub fn reshaped(&self, shape: Shape, arm: &Arm) -> Self {
-        Self { shape, likeness: arm.likeness(shape), ..self.clone() }
+    pub fn reshaped(&self, shape: Shape, natural: &NaturalShapes) -> Self {
+        Self { shape, likeness: natural.likeness(shape, None), ..self.clone() }
     }
 
     /// The same pitch with its scatter about the target times `factor`.

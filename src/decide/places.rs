@@ -15,7 +15,7 @@ fn spot(o: &Offering, side: Side, strikes: &str) -> Spot {
     for line in include_str!("places.csv").lines().skip(1) {
         let c: Vec<&str> = line.split(',').collect();
         if c[1] != s || c[2] != strikes { continue; }
-        let w = o.likeness.weigh(|f| f64::from(f.name() == c[0]));
+        let w = o.likeness.mix(|f| f64::from(f.name() == c[0]));
         for k in 0..4 { m[k] += w * c[3 + k].parse::<f64>().unwrap(); }
     }
     let sp = |custom: f64, command: f64| (custom * custom + command * command - 42.25).max(36.0).sqrt();

@@ -69,7 +69,7 @@ impl Change {
     pub fn reshaping(model: &Model, pitch: usize, shape: Shape) -> Self {
         let source = |index: usize| {
             if index == pitch {
-                Source::Changed(index, model.arsenal[index].reshaped(shape, &model.arm))
+                Source::Changed(index, model.arsenal[index].reshaped(shape, &model.natural))
             } else {
                 Source::Owned(index)
             }
@@ -98,7 +98,7 @@ impl Change {
         let placed = |source: &Source| match source {
             Source::Owned(pitch) => model.measured_in(draw, *pitch, &model.arsenal[*pitch]),
             Source::Changed(pitch, placed) => model.measured_in(draw, *pitch, placed),
-            Source::New(new) => new.landed(draw, &model.arm),
+            Source::New(new) => new.landed(draw, &model.natural),
         };
         self.pitches.iter().map(placed).collect()
     }

@@ -1,17 +1,20 @@
 //! What a follow-through works toward: one shape, the window around it and the spin that gives it.
 //!
-//! A target comes from the search, or from three numbers a coach has in mind; the rest of the
-//! follow-through does not care which. All of it is a right-hander's. Nothing here judges whether
-//! the target is a good one: that is [`crate::former::search`].
+//! A target comes from the search, or from three numbers a coach has in mind; the same numbers give the same target
+//! either way. All of it is a right-hander's. Nothing here judges whether the target is a good one: that is the advice.
 
+use crate::athlete::natural::NaturalShape;
 use crate::athlete::profile::{Profile, Spread};
 use crate::ball::spin::Spin;
 use crate::ball::{Family, Shape};
 use crate::base::Range;
-use crate::former::evaluate::{Stage, Today};
-use crate::former::search::reach::Reach;
-use crate::former::search::{Candidate, Command, best_of_family};
-use crate::learn::window::Window;
+use crate::base::stats::Matrix;
+use crate::decide::new_advice::work;
+use crate::decide::chase;
+use crate::decide::model::Model;
+use crate::decide::recipe::recipe_of;
+
+use super::window::Window;
 
 /// A shape to chase.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -28,11 +31,8 @@ pub struct Target {
     pub spread: Spread,
 }
 
-/// Least half width of a window: speed (mph), then either break (in). A window narrower than an
-/// ordinary scatter asks for what no arm does. This project's choice.
-const LEAST_HALF: [f64; 3] = [1.5, 2.0, 2.0];
-/// Half width of the window around a target that was given as three numbers. This project's choice.
-const USUAL_HALF: [f64; 3] = [2.0, 3.0, 3.0];
+/// How arms differ in a family of which no arm is known: mph, in, in. This project's choice.
+const UNKNOWN: Matrix<3, 3> = [[4.0, 0.0, 0.0], [0.0, 9.0, 0.0], [0.0, 0.0, 9.0]];
 /// A pitch is in its window with this share of what a centred, ordinarily scattered one would have
 /// there. Common practice, no published source.
 const SHARE_OF_BEST: f64 = 0.7;
@@ -41,46 +41,22 @@ const SHARE_OF_BEST: f64 = 0.7;
 const COMMAND_RATIO: f64 = 1.15;
 
 impl Target {
-    /// The best reachable shape of `family`; nothing when none is in reach.
-    pub fn best(profile: &Profile, family: Family) -> Option<Self> {
-        let stage = Stage::new(profile);
-        // The shape does not depend on what is not known, only its worth does: nothing is drawn.
-        let found = best_of_family(&stage, &Today::of(&stage), family, Command::Mastered, &[]).ok()?;
-        Some(Self::of_candidate(&found, profile))
+    /// The shape of `family` to chase; nothing when no arm is known to throw it.
+    pub fn best(model: &Model, family: Family) -> Option<Self> {
+        let found = chase::target(model, family, work(model.profile, family))?;
+        Some(Self::about(model, family, found.shape))
     }
 
-    /// A target from three numbers, with the spin that gives it when that is in reach.
-    pub fn wished(profile: &Profile, family: Family, shape: Shape) -> Self {
-        let stage = Stage::new(profile);
-        let recipe = Reach::of(&stage, family).recipe(&stage, shape);
-        Self { spin: recipe.map(|recipe| recipe.spin), ..Self::around(family, shape, profile) }
-    }
-
-    /// The target the search found for `profile`.
-    pub fn of_candidate(candidate: &Candidate, profile: &Profile) -> Self {
-        let shape = candidate.recipe.shape;
-        let [speed, vertical, glove_side] =
-            [candidate.window.speed_mph, candidate.window.vertical_break_in, candidate.window.glove_side_break_in]
-                .map(|(low, high)| Range::new(low, high));
-        let found = Window { speed_mph: speed, vertical_break_in: vertical, glove_side_break_in: glove_side };
+    /// The target of these three numbers.
+    pub fn about(model: &Model, family: Family, shape: Shape) -> Self {
+        let natural = model.natural.family(family);
         Self {
-            family: candidate.family,
+            family,
             shape,
-            window: found.and(Window::about(shape, LEAST_HALF)),
-            spin: Some(candidate.recipe.spin),
-            spread: likely_spread(profile),
+            window: Window::about(shape, &natural.map_or(UNKNOWN, NaturalShape::shape_covariance)),
+            spin: recipe_of(model, family, shape).map(|recipe| recipe.spin),
+            spread: likely_spread(model.profile),
         }
-    }
-
-    /// A target from three numbers; scatter as on the pitches `profile` has apart from fastballs.
-    pub fn around(family: Family, shape: Shape, profile: &Profile) -> Self {
-        Self { family, shape, window: Window::about(shape, USUAL_HALF), spin: None, spread: likely_spread(profile) }
-    }
-
-    /// The same target with the spin that gives it.
-    #[must_use]
-    pub fn with_spin(self, spin: Spin) -> Self {
-        Self { spin: Some(spin), ..self }
     }
 
     /// The chance of a throw in the window once the pitch is in its middle and scatters as expected.
@@ -104,11 +80,6 @@ impl Target {
     pub fn scatter(&self) -> [f64; 3] {
         [self.spread.speed_mph, self.spread.vertical_break_in, self.spread.glove_side_break_in]
     }
-}
-
-/// A shape's three numbers: speed, vertical break, glove-side break.
-pub fn numbers(shape: Shape) -> [f64; 3] {
-    [shape.speed_mph, shape.vertical_break_in, shape.glove_side_break_in]
 }
 
 fn likely_spread(profile: &Profile) -> Spread {

@@ -198,7 +198,7 @@ pub fn gates(step: Step, target: &Target, measured: &Measured) -> Vec<Gate> {
         ],
         Step::Shape => vec![share],
         Step::Effort => {
-            let speed = gate(Measure::SpeedMph, Need::AtLeast(target.window.speed_mph.low), measured.speed_mph);
+            let speed = gate(Measure::SpeedMph, Need::AtLeast(target.window.ranges()[0].low), measured.speed_mph);
             [vec![speed, share], arm.to_vec()].concat()
         }
         Step::Command => {

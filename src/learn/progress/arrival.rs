@@ -7,7 +7,7 @@
 use crate::athlete::session::Throw;
 use crate::base::Range;
 use crate::base::stats::{Count, Estimate, Sample, sd_estimate, share_estimate};
-use crate::learn::target::{Target, numbers};
+use crate::learn::target::Target;
 
 use super::outings::Outing;
 
@@ -84,7 +84,7 @@ impl NewPitch {
 impl OutingShape {
     fn of(throws: &[Throw], target: &Target) -> Self {
         let shape = std::array::from_fn(|axis| {
-            Sample::of(throws.iter().map(|throw| numbers(throw.shape)[axis])).mean_estimate()
+            Sample::of(throws.iter().map(|throw| throw.shape.numbers()[axis])).mean_estimate()
         });
         Self {
             throws: u32::try_from(throws.len()).unwrap_or(u32::MAX),
@@ -117,7 +117,7 @@ impl Pair {
         let throws = || outings[first].new_pitches.iter().chain(&outings[second].new_pitches);
         let count = u32::try_from(throws().count()).unwrap_or(u32::MAX);
         let shape = std::array::from_fn(|axis| {
-            let sample = Sample::of(throws().map(|throw| numbers(throw.shape)[axis]));
+            let sample = Sample::of(throws().map(|throw| throw.shape.numbers()[axis]));
             let sd = sample.sd().unwrap_or(0.0).max(0.5 * target.scatter()[axis]);
             let variance = sd * sd / f64::from(count.max(1)) + DAY_SD[axis].powi(2) / 2.0;
             Estimate::from_sd(sample.mean, variance.sqrt())

@@ -18,7 +18,7 @@ use crate::ball::Release;
 use crate::ball::Shape;
 use crate::base::stats::{Count, Estimate, Sample};
 use crate::learn::slot::slot_deg;
-use crate::learn::target::{Target, numbers};
+use crate::learn::target::Target;
 
 use choice::Qualities;
 use model::{AXES, GripData, GripDraw, posterior};
@@ -210,7 +210,7 @@ impl<'a> Thrown<'a> {
     }
 
     fn data(&self) -> GripData {
-        std::array::from_fn(|axis| Sample::of(self.attempts.iter().map(|attempt| numbers(attempt.shape)[axis])))
+        std::array::from_fn(|axis| Sample::of(self.attempts.iter().map(|attempt| attempt.shape.numbers()[axis])))
     }
 
     fn grip(&self, draws: &[Vec<GripDraw>], place: usize, judged: &Judged, usual: Release, target: &Target) -> Grip {

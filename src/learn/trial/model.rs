@@ -88,7 +88,7 @@ struct Expected {
 impl Axis {
     fn start(grips: &[GripData], axis: usize, target: &Target) -> Self {
         let scatter = NEW_SCATTER * target.scatter()[axis];
-        let middle = crate::learn::target::numbers(target.shape)[axis];
+        let middle = target.shape.numbers()[axis];
         let data: Vec<Sample> = grips.iter().map(|grip| grip[axis]).collect();
         let expected = Expected {
             mean: middle,

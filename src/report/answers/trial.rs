@@ -121,7 +121,7 @@ fn spins(trial: &Trial) -> Table {
 
 /// What to try with the grips still in the running, each cue said once.
 fn tries(ground: &Ground, trial: &Trial) -> Vec<Text> {
-    let least_in = ground.target.window.glove_side_break_in.low;
+    let least_in = ground.target.window.ranges()[2].low;
     let mut said: Vec<(Cue, Vec<Text>)> = Vec::new();
     let running = trial.grips.iter().enumerate().filter(|(_, grip)| grip.chance_best >= OUT).take(MOST_CUED);
     for (place, grip) in running {
