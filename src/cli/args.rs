@@ -1,6 +1,7 @@
 //! What can be asked, and how.
 
 use std::fmt::Display;
+use std::num::NonZeroUsize;
 use std::path::PathBuf;
 use std::str::FromStr;
 
@@ -9,7 +10,8 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use crate::ball::spin::MOST_RPM;
 use crate::ball::{FASTEST_MPH, Family, SLOWEST_MPH, Shape};
 use crate::base::geometry::Hand;
-use crate::former::search::Command as CommandOf;
+use crate::decide::draws::DRAWS;
+use crate::decide::new_pitch::Command as CommandOf;
 
 use super::args_follow::{PlanArgs, ProgressArgs, TrialArgs};
 use super::args_setup::{CompletionsArgs, ManArgs};
@@ -74,12 +76,6 @@ pub(super) enum Question {
     /// Should a pitch be added, which shape should be chased, and what is it worth?
     #[command(after_help = examples::ADVISE)]
     Advise(AdviseArgs),
-    /// For developers: fit the hitter to a labelled session and write the ensemble.
-    #[command(hide = true)]
-    Calibrate(CalibrateArgs),
-    /// For developers: how well do intervals and verdicts hold for made-up athletes?
-    #[command(hide = true)]
-    Coverage(CoverageArgs),
     /// How must a pitch spin, and where does a mark on its spin pole show?
     #[command(after_help = examples::DOT)]
     Dot(DotArgs),
@@ -203,8 +199,8 @@ pub(super) struct AdviseArgs {
     #[arg(long)]
     pub(super) why: bool,
     /// Simulations of what is not known; more give steadier intervals.
-    #[arg(long, value_name = "N", default_value_t = 128, allow_negative_numbers = true, value_parser = draws)]
-    pub(super) draws: u32,
+    #[arg(long, value_name = "N", default_value_t = DRAWS, allow_negative_numbers = true, value_parser = draws)]
+    pub(super) draws: NonZeroUsize,
     #[command(flatten)]
     pub(super) page: PageArg,
 }
@@ -249,19 +245,6 @@ pub(super) struct DotArgs {
 }
 
 #[derive(Debug, Args)]
-pub(super) struct CalibrateArgs {
-    /// Session with places at the plate, batters' sides and outcomes (CSV).
-    #[arg(value_name = "SESSION")]
-    pub(super) session: PathBuf,
-    /// The session's column map (TOML).
-    #[arg(long, value_name = "MAP")]
-    pub(super) columns: PathBuf,
-    /// Members of the ensemble.
-    #[arg(long, value_name = "N", default_value_t = 128)]
-    pub(super) members: usize,
-}
-
-#[derive(Debug, Args)]
 pub(super) struct CompareArgs {
     /// The first athlete's profile (TOML).
     #[arg(value_name = "A")]
@@ -275,8 +258,8 @@ pub(super) struct CompareArgs {
     #[command(flatten)]
     pub(super) time: TimeArgs,
     /// Simulations of what is not known; more give steadier intervals.
-    #[arg(long, value_name = "N", default_value_t = 128, allow_negative_numbers = true, value_parser = draws)]
-    pub(super) draws: u32,
+    #[arg(long, value_name = "N", default_value_t = DRAWS, allow_negative_numbers = true, value_parser = draws)]
+    pub(super) draws: NonZeroUsize,
     #[command(flatten)]
     pub(super) page: PageArg,
 }
@@ -289,8 +272,8 @@ pub(super) struct RosterArgs {
     #[command(flatten)]
     pub(super) time: TimeArgs,
     /// Simulations of what is not known; more give steadier intervals.
-    #[arg(long, value_name = "N", default_value_t = 32, allow_negative_numbers = true, value_parser = draws)]
-    pub(super) draws: u32,
+    #[arg(long, value_name = "N", default_value = "32", allow_negative_numbers = true, value_parser = draws)]
+    pub(super) draws: NonZeroUsize,
     #[command(flatten)]
     pub(super) page: PageArg,
 }
@@ -312,13 +295,6 @@ pub(super) struct NewArgs {
     /// A pitch: family, speed in mph, vertical break and glove-side break in inches; may be repeated.
     #[arg(long = "pitch", value_name = "FAMILY SPEED VERTICAL GLOVE", value_parser = pitch)]
     pub(super) pitches: Vec<(Family, Shape)>,
-}
-
-#[derive(Debug, Args)]
-pub(super) struct CoverageArgs {
-    /// Athletes made up.
-    #[arg(long, value_name = "N", default_value_t = 400)]
-    pub(super) athletes: u64,
 }
 
 pub(super) fn family(text: &str) -> Result<Family, String> {
@@ -349,8 +325,8 @@ fn seed(text: &str) -> Result<u64, String> {
     whole(text, 0, u64::MAX)
 }
 
-fn draws(text: &str) -> Result<u32, String> {
-    whole(text, 16, 4096)
+fn draws(text: &str) -> Result<NonZeroUsize, String> {
+    whole(text, const { NonZeroUsize::new(16).expect("not zero") }, const { NonZeroUsize::new(4096).expect("not zero") })
 }
 
 fn most_pitches(text: &str) -> Result<u8, String> {

@@ -6,22 +6,22 @@ use crate::ball::flight::Air;
 use crate::ball::spin::Spin;
 use crate::base::geometry::{Clock, Side, Vec3};
 use crate::base::units::FOOT;
-use crate::decide::advice::{self, Advice, Question as Asked, advise};
-use crate::decide::coverage::simulate;
+use crate::decide::advice::Advice;
 use crate::decide::inspect::inspect;
 use crate::decide::usage::usage;
 use crate::decide::why::why;
-use crate::files::{ReadOptions, read_columns, read_profile, read_sessions};
-use crate::former::calibrate::{Evidence, cross_validate, fit};
-use crate::former::evaluate::{Stage, Thrown, Today};
+use crate::decide::draws::DRAWS;
+use crate::decide::model::Model;
+use crate::decide::outlook::{of_change, of_today};
+use crate::files::read_profile;
+use crate::former::evaluate::{Stage, Today};
 use crate::former::search::reach::{Recipe, spin_of};
 use crate::former::separation::pairs;
-use crate::former::sight::{Sight, openings, sights};
-use crate::report::answers::{self, Spun, Views};
-use crate::report::{Answer, coverage, ensemble};
-use crate::throws::{Options as SortOptions, sort};
+use crate::former::sight::{openings, sights};
+use crate::report::Answer;
+use crate::report::answers::{self, Advised, Spun, Views};
 
-use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
+use super::args::{AdviseArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
 use super::page::PageArg;
 use super::{Failure, follow, planning, setup, staff, starter};
 
@@ -34,8 +34,6 @@ pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
         Question::Usage(args) => usage_of(cli, args),
         Question::Advise(args) => advise_on(cli, args),
         Question::Dot(args) => dot(cli, args),
-        Question::Calibrate(args) => calibrate(cli, args),
-        Question::Coverage(args) => Ok(coverage(&simulate(args.athletes, cli.seed))),
         Question::Compare(args) => staff::compare_two(cli, args),
         Question::Roster(args) => staff::roster(cli, args),
         Question::New(args) => starter::new(args),
@@ -71,7 +69,7 @@ fn apart(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
 fn usage_of(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
     let path = &args.profile.profile;
     let profile = read_profile(path)?;
-    let sides = usage(&profile, Asked::DEFAULT.draws, cli.seed);
+    let sides = usage(&profile, DRAWS.get(), cli.seed);
     told(cli, &answers::usage(&profile, &sides, &path.to_string_lossy()), Some(&args.page))
 }
 
@@ -80,17 +78,20 @@ fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
         (Some(path), []) => read_profile(path)?,
         (path, sessions) => super::sessions::profile_of(path.as_deref(), sessions, &args.reading, cli.seed)?,
     };
-    let question = advice::Question {
-        family: args.family,
-        command: args.time.command(),
-        draws: args.draws as usize,
-        seed: cli.seed,
-    };
-    let advice = advise(&profile, question);
-    let leaning = args.why.then(|| why(&advice)).flatten();
-    let seen = args.page.report.as_ref().and_then(|_| sights_with_target(&advice));
+    let model = Model::new(&profile, args.draws, cli.seed);
+    let advice = Advice::of(&model, args.family, args.time.command());
+    let chased = advice.to_chase();
+    let leaning = chased.filter(|_| args.why).map(|target| why(&model, &target.target.change));
     let file = args.profile.as_ref().map(|path| path.to_string_lossy());
-    told(cli, &answers::advise(&advice, leaning.as_ref(), seen.as_ref(), file.as_deref()), Some(&args.page))
+    let advised = Advised {
+        profile: &profile,
+        advice: &advice,
+        without: of_today(&model, &model.shares),
+        with: chased.map(|target| of_change(&model, &target.target.change)),
+        leaning: leaning.as_deref(),
+        file: file.as_deref(),
+    };
+    told(cli, &answers::advise(&advised), Some(&args.page))
 }
 
 /// The answer in the form asked for, once its page is written, where one is.
@@ -100,31 +101,6 @@ pub(super) fn told(cli: &Cli, answer: &Answer, page: Option<&PageArg>) -> Result
         Format::Text => answer.text(width()),
         Format::Json => answer.json(),
     })
-}
-
-fn calibrate(cli: &Cli, args: &CalibrateArgs) -> Result<String, Failure> {
-    let map = read_columns(&args.columns)?;
-    let options = ReadOptions { map, hand: None, progress: &mut |_| {} };
-    let session = read_sessions(std::slice::from_ref(&args.session), options)?;
-    let sorted = sort(&session, SortOptions::default());
-    let evidence = Evidence::of(&session, &sorted);
-    if evidence.cells.is_empty() {
-        return Err(Failure::request(
-            "no throw of the session has a place at the plate, a side and an outcome",
-            "name those columns in the column map",
-        ));
-    }
-    let fitted = fit(&evidence, |_| true, args.members, cli.seed);
-    let checked = cross_validate(&evidence, cli.seed);
-    Ok(ensemble(&session, &evidence, &fitted, &checked))
-}
-
-/// What hitters see of today's pitches and, last, the one to chase.
-fn sights_with_target(advice: &Advice) -> Option<PerSide<Sight>> {
-    let stage = Stage::new(advice.profile);
-    let target = advice.target.iter().map(|target| target.pitch(&stage).thrown);
-    let pitches: Vec<Thrown> = stage.pitches.iter().copied().chain(target).collect();
-    sights(&stage, &pitches)
 }
 
 fn dot(cli: &Cli, args: &DotArgs) -> Result<String, Failure> {

@@ -5,11 +5,11 @@
 use std::num::NonZeroUsize;
 use std::path::{Path, PathBuf};
 
+use crate::athlete::eligibility::{Eligibility, Reason};
 use crate::athlete::profile::Profile;
 use crate::athlete::session::Session;
 use crate::files::{read_columns, read_profile};
 use crate::decide::model::Model;
-use crate::learn::plan::Refusal;
 use crate::learn::progress::{outings, progress as watch};
 use crate::learn::target::Target;
 use crate::learn::trial::{attempts, trial as judge};
@@ -24,7 +24,7 @@ use super::commands::told;
 /// The answer of `trial`.
 pub(super) fn trial(cli: &Cli, args: &TrialArgs) -> Result<String, Failure> {
     let profile = read_profile(&args.profile)?;
-    let target = target_of(&profile, &args.target)?;
+    let target = target_of(&ground_of(&profile), &args.target)?;
     let session = throws(std::slice::from_ref(&args.trial), &args.columns, &profile)?;
     let (attempts, unused) = attempts(&session);
     let mut trial = judge(&session.grips, &attempts, &profile, &target, cli.seed);
@@ -43,7 +43,7 @@ pub(super) fn trial(cli: &Cli, args: &TrialArgs) -> Result<String, Failure> {
 /// The answer of `progress`.
 pub(super) fn progress(cli: &Cli, args: &ProgressArgs) -> Result<String, Failure> {
     let profile = read_profile(&args.profile.profile)?;
-    let target = target_of(&profile, &args.target)?;
+    let target = target_of(&ground_of(&profile), &args.target)?;
     let session = throws(&args.sessions, &args.columns, &profile)?;
     if let Some(label) = &args.pitch {
         known(label, &session)?;
@@ -64,19 +64,22 @@ pub(super) fn progress(cli: &Cli, args: &ProgressArgs) -> Result<String, Failure
 }
 
 /// The shape asked for, or else the best of the family in reach.
-pub(super) fn target_of(profile: &Profile, args: &TargetArgs) -> Result<Target, Failure> {
+pub(super) fn target_of(model: &Model, args: &TargetArgs) -> Result<Target, Failure> {
     let family = args.family;
-    // The target does not depend on what is not known: one draw is as good as many.
-    let model = Model::new(profile, NonZeroUsize::MIN, 1);
     if let Some(shape) = args.target {
-        return Ok(Target::about(&model, family, shape));
+        return Ok(Target::about(model, family, shape));
     }
-    Target::best(&model, family).ok_or_else(|| {
+    Target::best(model, family).ok_or_else(|| {
         Failure::request(
-            format!("no {family} is in reach for {}", profile.athlete.name),
-            "`arsenalfit advise` says why; choose another pitch with --family or give a shape with --target",
+            format!("no arm of the data this rests on throws a {family}: there is no natural shape to chase"),
+            "choose another pitch with --family, or give a shape with --target",
         )
     })
+}
+
+/// The model that a target is looked for in: it does not depend on what is not known, so one draw is as good as many.
+fn ground_of(profile: &Profile) -> Model<'_> {
+    Model::new(profile, NonZeroUsize::MIN, 1)
 }
 
 /// The usable throws of some files, by the athlete of `profile`.
@@ -114,6 +117,6 @@ fn known(label: &str, session: &Session) -> Result<(), Failure> {
 }
 
 /// What speaks against the work as such.
-fn bars(profile: &Profile, target: &Target) -> Vec<crate::learn::plan::Reason> {
-    Refusal::of(profile, target.family).map(|refusal| refusal.reasons).unwrap_or_default()
+fn bars(profile: &Profile, target: &Target) -> Vec<Reason> {
+    Eligibility::of(profile, target.family).bar().map(|bar| bar.reasons.clone()).unwrap_or_default()
 }

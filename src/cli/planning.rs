@@ -5,10 +5,15 @@
 
 use std::path::Path;
 
+use crate::athlete::eligibility::Eligibility;
 use crate::athlete::profile::Profile;
-use crate::decide::advice::{Advice, Question, Verdict, advise};
+use crate::decide::advice::Advice;
+use crate::decide::draws::DRAWS;
+use crate::decide::model::Model;
+use crate::decide::new_pitch::Command;
+use crate::decide::verdict::Verdict;
 use crate::files::{read_profile, visible};
-use crate::learn::plan::{Answer, Measured, Plan, Refusal, Request, Span, SpanError, plan as lay_out};
+use crate::learn::plan::{Answer, Measured, Plan, Request, Span, SpanError, plan as lay_out};
 use crate::learn::progress::{Finding, Severity, outings, progress};
 use crate::learn::target::Target;
 use crate::learn::trial::{attempts, trial};
@@ -30,19 +35,20 @@ pub(super) fn plan(cli: &Cli, args: &PlanArgs) -> Result<String, Failure> {
     }
     let span = Span::new(args.start, args.end).map_err(no_span)?;
     let profile = read_profile(&args.profile.profile)?;
-    if let Some(refusal) = Refusal::of(&profile, args.target.family) {
-        return no_plan(cli, args, &profile, &NoPlan::Barred(&refusal));
+    let family = args.target.family;
+    if let Eligibility::Barred(bar) = Eligibility::of(&profile, family) {
+        return no_plan(cli, args, &profile, &NoPlan::Barred(&bar));
     }
-    let question = Question { family: args.target.family, seed: cli.seed, ..Question::DEFAULT };
-    let advice = args.target.target.is_none().then(|| advise(&profile, question));
+    let model = Model::new(&profile, DRAWS, cli.seed);
+    let advice = args.target.target.is_none().then(|| Advice::of(&model, family, Command::Mastered));
     if let Some(advice) = advice.as_ref().filter(|advice| advice.verdict == Verdict::NotNow) {
         return no_plan(cli, args, &profile, &NoPlan::Advised(advice));
     }
-    let target = target_of(&profile, &args.target)?;
+    let target = target_of(&model, &args.target)?;
     let known = Known::read(cli, args, &profile, &target)?;
     let request = Request { profile: &profile, target: &target, span, weekdays: args.days, measured: known.measured };
     match lay_out(&request) {
-        Answer::Refused(refusal) => no_plan(cli, args, &profile, &NoPlan::Barred(&refusal)),
+        Answer::Refused(bar) => no_plan(cli, args, &profile, &NoPlan::Barred(&bar)),
         Answer::Plan(plan) => written(cli, args, &profile, &plan, &known, advice.as_ref()),
     }
 }

@@ -5,9 +5,9 @@ use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
 
-use crate::decide::advice::Question as Asked;
-use crate::decide::compare::compare;
-use crate::decide::roster::{ranking, standing};
+use crate::athlete::profile::Profile;
+use crate::decide::compare::Comparison;
+use crate::decide::roster::{Standing, ranking};
 use crate::files::{InputError, read_profile, visible};
 use crate::report::answers::{self, Member, Roster};
 
@@ -19,9 +19,7 @@ use super::progress::Progress;
 /// Two athletes beside each other.
 pub(super) fn compare_two(cli: &Cli, args: &CompareArgs) -> Result<String, Failure> {
     let (first, second) = (read_profile(&args.first)?, read_profile(&args.second)?);
-    let (draws, command) = (args.draws as usize, args.time.command());
-    let question = Asked { family: args.family, command, draws, seed: cli.seed };
-    let comparison = compare([&first, &second], question);
+    let comparison = Comparison::of([&first, &second], args.family, args.time.command(), args.draws, cli.seed);
     let files = [&args.first, &args.second].map(|path| path.to_string_lossy());
     told(cli, &answers::compare(&comparison, [&files[0], &files[1]]), Some(&args.page))
 }
@@ -29,10 +27,11 @@ pub(super) fn compare_two(cli: &Cli, args: &CompareArgs) -> Result<String, Failu
 /// A folder of athletes, ranked. Bad profiles are told beside the answer.
 pub(super) fn roster(cli: &Cli, args: &RosterArgs) -> Result<String, Failure> {
     let files = profiles_in(&args.folder)?;
-    let question = Asked { draws: args.draws as usize, seed: cli.seed, command: args.time.command(), ..Asked::DEFAULT };
-    let (members, bad) = read_and_judge(&files, question);
+    let command = args.time.command();
+    let judge = |profile: &Profile| Standing::of(profile, command, args.draws, cli.seed);
+    let (members, bad) = read_and_judge(&files, judge);
     let members = ranked(members);
-    let roster = Roster { members: &members, command: question.command, unread: bad.len(), draws: question.draws };
+    let roster = Roster { members: &members, command, unread: bad.len(), draws: args.draws.get() };
     let answer = told(cli, &answers::roster(&roster), Some(&args.page))?;
     let answer = if members.is_empty() { String::new() } else { answer };
     if bad.is_empty() { Ok(answer) } else { Err(Failure::InPart { answer, bad }) }
@@ -67,7 +66,7 @@ fn profiles_in(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
 }
 
 /// Everybody with their standing, and every file that could not be used, both in the order of files.
-fn read_and_judge(files: &[PathBuf], question: Asked) -> (Vec<Member>, Vec<InputError>) {
+fn read_and_judge(files: &[PathBuf], judge: impl Fn(&Profile) -> Standing + Sync) -> (Vec<Member>, Vec<InputError>) {
     let progress = Progress::new(files.len() as u64, "judging");
     let judged: Vec<Result<Member, InputError>> = files
         .par_iter()
@@ -75,7 +74,7 @@ fn read_and_judge(files: &[PathBuf], question: Asked) -> (Vec<Member>, Vec<Input
             let profile = read_profile(file);
             let member = profile.map(|profile| Member {
                 file: visible(&file.to_string_lossy()),
-                standing: standing(&profile, question),
+                standing: judge(&profile),
                 profile,
             });
             progress.step();

@@ -6,11 +6,12 @@
 //! deviation along each axis while that helps; the target is given to the mile and the inch, as finely as a coach can aim.
 
 use crate::athlete::natural::NaturalShape;
-use crate::ball::{Family, Shape};
+use crate::ball::{Family, Recipe, Shape};
 use crate::base::Movement;
 
 use super::model::Model;
 use super::new_pitch::{Command, NewPitch};
+use super::recipe::recipe_of;
 use super::share_choice::{Wanted, chosen};
 use super::shares::Twin;
 use super::worth::{Change, Source};
@@ -40,6 +41,8 @@ pub struct Target {
     pub natural: NaturalShape,
     /// The shape.
     pub shape: Shape,
+    /// How it is thrown.
+    pub recipe: Option<Recipe>,
     /// The arsenal with it.
     pub change: Change,
 }
@@ -53,7 +56,7 @@ pub fn target(model: &Model, family: Family, work: Work) -> Option<Target> {
     let best = search.best_from(start, &wanted);
     let shape = best.rounded();
     let change = search.change(shape, &search.wanted(shape));
-    Some(Target { family, work, natural, shape, change })
+    Some(Target { family, work, natural, shape, recipe: recipe_of(model, family, shape), change })
 }
 
 /// A given shape of `family` instead of the best one; nothing when no arm is known to throw the family.
@@ -61,7 +64,7 @@ pub fn given(model: &Model, family: Family, work: Work, shape: Shape) -> Option<
     let natural = *model.natural.family(family)?;
     let search = Search { model, natural: &natural, family, work };
     let change = search.change(shape, &search.wanted(shape));
-    Some(Target { family, work, natural, shape, change })
+    Some(Target { family, work, natural, shape, recipe: recipe_of(model, family, shape), change })
 }
 
 impl Target {

@@ -3,6 +3,8 @@
 //! A worth is judged in every draw with the use and the targets that were chosen on the best guess: nobody knows which
 //! draw is the true one when the pitches are called.
 
+use std::num::NonZeroUsize;
+
 use rand::{Rng, SeedableRng};
 use rand_xoshiro::Xoshiro256PlusPlus;
 
@@ -46,6 +48,9 @@ pub struct Terms {
     /// The unknown level of a new pitch, runs per 100 thrown.
     pub new_level: f64,
 }
+
+/// How many draws an answer makes unless told otherwise.
+pub const DRAWS: NonZeroUsize = NonZeroUsize::new(64).expect("not zero");
 
 /// Errors of a shape, in standard deviations.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

@@ -8,7 +8,7 @@ use super::chase::{Target, Work, target};
 use super::facing::Placed;
 use super::leaning::recommended;
 use super::model::Model;
-use super::new_advice::FAMILIES;
+use super::advice::FAMILIES;
 use super::worth::{Change, Source, Worth, owned};
 
 /// One change and what it is worth.

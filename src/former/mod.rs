@@ -4,7 +4,6 @@ pub mod demo;
 pub mod eyes;
 pub mod hitter;
 pub mod mix;
-pub mod calibrate;
 pub mod evaluate;
 pub mod search;
 pub mod separation;

@@ -9,7 +9,7 @@ use crate::ball::spin::Spin;
 use crate::ball::{Family, Shape};
 use crate::base::Range;
 use crate::base::stats::Matrix;
-use crate::decide::new_advice::work;
+use crate::decide::advice::work;
 use crate::decide::chase;
 use crate::decide::model::Model;
 use crate::decide::recipe::recipe_of;

@@ -5,7 +5,6 @@
 //! JSON. Nothing here computes a result, reads a file or writes one.
 
 pub mod answers;
-mod calibration;
 mod charts;
 mod columns;
 mod content;
@@ -15,7 +14,6 @@ mod schema;
 mod svg;
 mod words;
 
-pub use calibration::{coverage, ensemble};
 pub use columns::column_map;
 pub use content::Answer;
 pub use content::command::command_line;

@@ -57,7 +57,7 @@ const GROWN: u8 = 18;
 /// What to keep in mind about a plan.
 pub(super) fn cautions(request: &Request, phases: &[Phase], days: &[PlanDay]) -> Vec<Caution> {
     let profile = request.profile;
-    let most = DayLimit::of(&profile.athlete).map_or(0, |limit| limit.most);
+    let most = DayLimit::of(&profile.athlete).most;
     let about_age = about_age(profile, request.target.family);
     [Some(Caution::Limits), about_age, Some(Caution::HalfOfTheLimit { most })]
         .into_iter()

@@ -1,24 +1,23 @@
 //! The off-season plan: dated steps with gates, throws per day within the published limits.
 //!
-//! [`plan`] answers with a [`Plan`] or with a [`Refusal`]; both are data. A plan is a
+//! [`plan`] answers with a [`Plan`] or with a [`Bar`]; both are data. A plan is a
 //! proposal for a coach, not a treatment and not a licence: pain stops the work, and local rules
 //! and licensed professionals decide.
 
 mod cautions;
 pub mod limits;
-mod refusal;
 mod schedule;
 mod span;
 mod steps;
 
 pub use cautions::Caution;
-pub use refusal::{NEW_PITCH_AGE, Reason, Refusal, Refused};
 pub use schedule::{MONTHS_IN_A_ROW, MONTHS_OFF};
 pub use span::{NotADay, Span, SpanError, Weekdays};
 pub use steps::{Gate, Measure, Measured, Need, Step, Work, first_step, gates};
 
 use jiff::civil::Date;
 
+use crate::athlete::eligibility::{Bar, Eligibility};
 use crate::athlete::profile::Profile;
 use crate::learn::target::Target;
 
@@ -45,7 +44,7 @@ pub enum Answer {
     /// The plan.
     Plan(Box<Plan>),
     /// Why there is none.
-    Refused(Refusal),
+    Refused(Bar),
 }
 
 /// A dated plan.
@@ -120,14 +119,10 @@ impl PlanDay {
 /// The plan for `request`, or why there is none.
 pub fn plan(request: &Request) -> Answer {
     let profile = request.profile;
-    if let Some(refusal) = Refusal::of(profile, request.target.family) {
-        return Answer::Refused(refusal);
+    if let Eligibility::Barred(bar) = Eligibility::of(profile, request.target.family) {
+        return Answer::Refused(bar);
     }
-    let Some(limit) = DayLimit::of(&profile.athlete) else {
-        let age = profile.athlete.age.unwrap_or(0);
-        let reasons = vec![Reason::BelowTheTable { age }];
-        return Answer::Refused(Refusal { refused: Refused::Work, reasons });
-    };
+    let limit = DayLimit::of(&profile.athlete);
     let phases = schedule::phases(request);
     let days = schedule::days(request, limit, &phases);
     let cautions = cautions::cautions(request, &phases, &days);

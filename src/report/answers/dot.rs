@@ -2,6 +2,7 @@
 
 use crate::athlete::profile::Profile;
 use crate::ball::spin::{Dot, Dots, Spin};
+use crate::base::Movement;
 use crate::base::geometry::Hand;
 use crate::base::stats::Estimate;
 use crate::former::search::reach::Recipe;
@@ -58,7 +59,7 @@ pub fn dot_of_shape(recipe: &Recipe, active_rpm: Estimate, hand: Hand) -> Answer
         "target",
         spin,
         false,
-        Some(recipe.seam_in),
+        Some(Movement { glove_side_in: recipe.seam_in[0], up_in: recipe.seam_in[1] }),
         hand,
     ))
 }
@@ -80,7 +81,7 @@ fn said(spin: Spin, hand: Hand) -> Text {
     ]
 }
 
-fn dot_data(pitch: &str, spin: Spin, measured: bool, seam_in: Option<[f64; 2]>, hand: Hand) -> Data {
+fn dot_data(pitch: &str, spin: Spin, measured: bool, seams: Option<Movement>, hand: Hand) -> Data {
     object! {
         "pitch": pitch,
         "measured": measured,
@@ -88,14 +89,14 @@ fn dot_data(pitch: &str, spin: Spin, measured: bool, seam_in: Option<[f64; 2]>, 
         "active_fraction": number(spin.active_fraction, 3),
         "spin_clock": spin.clock.for_hand(hand).to_string(),
         "gyro_deg": number(spin.gyro_deg(), 1),
-        "seam_shift_in": seam_in.map(seam_data),
+        "seam_shift_in": seams.map(seam_data),
         "dot": dots_data(spin.dot(), hand),
     }
 }
 
-/// What the seams add, glove side first.
-pub(crate) fn seam_data([glove_side, vertical]: [f64; 2]) -> Data {
-    object! { "vertical": number(vertical, 1), "glove_side": number(glove_side, 1) }
+/// What the seams add.
+pub(crate) fn seam_data(seams: Movement) -> Data {
+    object! { "vertical": number(seams.up_in, 1), "glove_side": number(seams.glove_side_in, 1) }
 }
 
 /// Both faces.

@@ -4,7 +4,7 @@ use crate::athlete::profile::Profile;
 use crate::athlete::session::Session;
 use crate::ball::Shape;
 use crate::learn::cues::Cue;
-use crate::learn::plan::Reason;
+use crate::athlete::eligibility::Reason;
 use crate::learn::target::Target;
 use crate::learn::window::Window;
 

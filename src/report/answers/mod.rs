@@ -20,13 +20,14 @@ mod plan_sheet;
 mod plan_start;
 mod progress;
 mod progress_data;
+mod rates;
 mod roster;
 mod sort;
 mod trial;
 mod trial_map;
 mod usage;
 
-pub use advise::advise;
+pub use advise::{Advised, advise};
 pub use apart::{Views, apart};
 pub use check::check;
 pub use compare::compare;

@@ -20,13 +20,13 @@ use super::plan_start::{NoPlan, Start};
 /// The refusal, with what was not written; `file` is where the profile lies.
 pub fn no_plan(profile: &Profile, file: &str, why: &NoPlan, unwritten: &[String]) -> Answer {
     let (headline, reasons): (Text, Vec<Text>) = match why {
-        NoPlan::Barred(refusal) => (
-            format!("There is {}.", health::refused(refusal.refused)).into(),
-            refusal.reasons.iter().map(|&reason| health::reason(reason)).collect(),
+        NoPlan::Barred(bar) => (
+            format!("There is {}.", health::refused(bar.scope)).into(),
+            bar.reasons.iter().map(|&reason| health::reason(reason)).collect(),
         ),
         NoPlan::Advised(said) => (
             text!["There is no plan for this pitch. ", advice::headline(said)],
-            said.reasons.iter().map(|reason| advice::reason(reason, said.verdict)).collect(),
+            said.reasons.iter().map(|reason| advice::reason(reason, profile.athlete.level)).collect(),
         ),
     };
     let other = matches!(why, NoPlan::Advised(_)).then(|| plan_another(file));

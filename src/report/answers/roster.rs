@@ -2,17 +2,21 @@
 
 use std::path::Path;
 
-use crate::athlete::profile::Profile;
+use crate::athlete::profile::{Level, Profile};
 use crate::ball::Family;
-use crate::decide::advice::{Bar, FAMILIES, Question, Verdict, bar};
+use crate::base::stats::Estimate;
+use crate::athlete::eligibility::{Eligibility, Reason};
+use crate::decide::advice::{Candidate, FAMILIES};
 use crate::decide::roster::Standing;
-use crate::former::search::{Candidate, Command as CommandOf, TRIFLE};
+use crate::decide::new_pitch::Command as CommandOf;
+use crate::decide::verdict::Verdict;
 
 use super::super::charts::{RangeRow, inks, ranges};
-use super::super::content::amount::{Amount, chance, runs};
+use super::super::content::amount::runs;
 use super::super::content::data::{Data, maybe, number};
 use super::super::content::{Answer, Command, Picture, Section, Step, Table, Text, columns, name, object, row, text};
 use super::super::words::advice::{command, verdict, verdict_key};
+use super::super::words::season::{over_a_season, season_pitches};
 use super::found::in_short;
 
 /// The most athletes that are drawn; the table holds all.
@@ -64,17 +68,14 @@ fn count(roster: &Roster) -> String {
 }
 
 fn key(roster: &Roster) -> Text {
-    let (draws, full) = (roster.draws, Question::DEFAULT.draws);
-    let beside = if draws == full { Text::default() } else { text!["; ", Command::word("advise"), " makes ", full] };
-    text![
-        format!(
-            "Worth: runs saved per 100 pitches, {}. Target: mph, vertical and glove-side break, in. Intervals: from {draws} \
-             simulations of each athlete",
-            command(roster.command)
-        ),
-        beside,
-        "."
-    ]
+    format!(
+        "Worth: runs saved in a season ({} pitches for a professional, fewer below), {}. Target: mph, vertical and \
+         glove-side break, in. Intervals: from {} simulations of each athlete.",
+        season_pitches(Level::Professional),
+        command(roster.command),
+        roster.draws
+    )
+    .into()
 }
 
 /// What a member is called: by name, with the file's where somebody else has the same.
@@ -90,14 +91,13 @@ fn called(members: &[Member], member: &Member) -> String {
 fn table(members: &[Member]) -> Table {
     let row = |(index, member): (usize, &Member)| {
         let best = member.standing.best.as_ref();
-        let worth = |show: fn(&Candidate) -> Amount| best.map(|best| show(best).bare());
         row![
             text![index + 1, ". ", name(&called(members, member))],
             verdict(member.standing.verdict),
-            best.map(|best| best.family),
+            best.map(|best| best.target.family),
             best.map(in_short),
-            worth(|best| runs(best.worth.overall.value)),
-            worth(|best| runs((best.worth.overall.low, best.worth.overall.high))),
+            best.map(|best| runs(season(best, member).value).places(1).bare()),
+            best.map(|best| runs((season(best, member).low, season(best, member).high)).places(1).bare()),
         ]
     };
     let columns = columns!["athlete", "verdict", "pitch", "target", "worth", "90 % interval"];
@@ -110,23 +110,28 @@ fn picture(members: &[Member]) -> Picture {
         .iter()
         .map(|member| {
             let best = member.standing.best.as_ref();
-            let family = best.map_or(Family::FourSeam, |best| best.family);
-            let told = |best: &Candidate| format!("{}, {}", best.family, verdict(member.standing.verdict));
+            let family = best.map_or(Family::FourSeam, |best| best.target.family);
+            let told = |best: &Candidate| format!("{}, {}", best.target.family, verdict(member.standing.verdict));
             let against = || reason_against(member).unwrap_or_default().to_string();
             RangeRow {
                 name: called(members, member),
                 // A family keeps its mark, so each row is inked alone.
                 ink: inks([family])[0],
-                worth: best.map(|best| best.worth.overall),
-                effort: best.map_or(0.0, |best| best.effort),
+                worth: best.map(|best| season(best, member)),
+                effort: best.map_or(0.0, |best| best.target.effort()),
                 note: best.map_or_else(against, told),
             }
         })
         .collect();
     let more = if members.len() > DRAWN { format!(" The first {DRAWN} are drawn.") } else { String::new() };
     let legend =
-        format!("Mark: best guess, its shape the family; bar: 90 % interval; grey band: too small to matter.{more}");
+        format!("Mark: best guess, its shape the family; bar: 90 % interval.{more}");
     ranges("What it is worth".into(), &rows, &legend, table(drawn))
+}
+
+/// What the best new pitch saves a member in a season.
+fn season(best: &Candidate, member: &Member) -> Estimate {
+    over_a_season(best.worth.overall, member.profile.athlete.level)
 }
 
 /// Why the answer about a member is "not now"; nothing when it is another.
@@ -134,26 +139,36 @@ fn reason_against(member: &Member) -> Option<Text> {
     if member.standing.verdict != Verdict::NotNow {
         return None;
     }
-    let health = member.profile.health;
+    let barred = barred(&member.profile);
     Some(match &member.standing.best {
-        _ if health.pain => "pain is reported".into(),
-        _ if health.recent_injury => "a recent arm injury is reported".into(),
-        None => too_young(member).unwrap_or_else(|| "no shape in reach".into()).into(),
-        Some(best) if best.worth.overall.value < TRIFLE => {
-            let young = too_young(member).map_or(String::new(), |young| format!("; {young}"));
-            format!("gains too little to matter{young}").into()
+        None => barred.unwrap_or_else(|| "throws every pitch that is weighed".into()),
+        Some(best) => {
+            let little = text!["the best one saves only ", runs(season(best, member).value).places(1), " in a season"];
+            barred.map_or_else(|| little.clone(), |barred| text![little.clone(), "; ", barred])
         }
-        Some(best) => text!["it saves runs worth having in only ", chance(best.worth.chance_real), " simulations"],
     })
 }
 
-/// What age forbids, when it forbids anything new.
-fn too_young(member: &Member) -> Option<String> {
-    let profile = &member.profile;
-    let new = FAMILIES.into_iter().filter(|family| profile.pitches.iter().all(|pitch| pitch.family != *family));
-    let barred = new.filter(|family| matches!(bar(profile, *family), Some(Bar::TooYoung(_) | Bar::BasicsFirst(_))));
-    let barred: Vec<&str> = barred.map(Family::name).collect();
-    (!barred.is_empty()).then(|| format!("too young for {}", barred.join(", ")))
+/// What health or age forbids, when it forbids any pitch that is weighed.
+fn barred(profile: &Profile) -> Option<Text> {
+    let bars = FAMILIES.into_iter().filter_map(|family| {
+        let eligibility = Eligibility::of(profile, family);
+        let reason = eligibility.bar()?.reasons.first().copied()?;
+        Some((family, reason))
+    });
+    let bars: Vec<(Family, Reason)> = bars.collect();
+    let (_, first) = bars.first()?;
+    Some(match first {
+        Reason::Pain => "pain is reported".into(),
+        Reason::RecentInjury => "a recent arm injury is reported".into(),
+        Reason::BelowTheTable { age } => text!["at ", *age, " there are no published limits to go by"],
+        Reason::AgeNeeded => "age is needed: what may be thrown depends on it".into(),
+        Reason::NoNewBreakingBall => "no new breaking ball is to be thrown".into(),
+        Reason::BasicsOnly { .. } | Reason::BasicsFirst { .. } => {
+            let names: Vec<&str> = bars.iter().map(|(family, _)| family.name()).collect();
+            format!("too young for {}", names.join(", ")).into()
+        }
+    })
 }
 
 /// A line for each member whose answer is "not now".
@@ -164,7 +179,7 @@ fn against(members: &[Member]) -> Vec<Text> {
 
 fn next(members: &[Member]) -> Vec<Step> {
     let ask = |first: &Member| {
-        let family = first.standing.best.iter().flat_map(|best| ["--family", best.family.name()]);
+        let family = first.standing.best.iter().flat_map(|best| ["--family", best.target.family.name()]);
         let words = ["advise", first.file.as_str()].into_iter().chain(family);
         Step::ask(Command::arsenalfit(words), "gives the reasons for the first; the same for anybody else")
     };
@@ -174,7 +189,7 @@ fn next(members: &[Member]) -> Vec<Step> {
 fn member_data(rank: usize, member: &Member) -> Data {
     let best = member.standing.best.as_ref();
     let target = best.map(|best| {
-        let shape = best.recipe.shape;
+        let shape = best.target.shape;
         object! {
             "speed_mph": number(shape.speed_mph, 1),
             "vertical_break_in": number(shape.vertical_break_in, 1),
@@ -187,10 +202,10 @@ fn member_data(rank: usize, member: &Member) -> Data {
         "athlete": &member.profile.athlete.name,
         "verdict": verdict_key(member.standing.verdict),
         "reason": reason_against(member),
-        "family": best.map(|best| best.family.name()),
+        "family": best.map(|best| best.target.family.name()),
         "target": target,
         "gain_runs_per_100": best.map(|best| best.worth.overall),
-        "chance_real": maybe(best.map(|best| best.worth.chance_real), 3),
-        "effort": maybe(best.map(|best| best.effort), 2),
+        "chance_real": maybe(best.map(|best| best.worth.chance), 3),
+        "effort": maybe(best.map(|best| best.target.effort()), 2),
     }
 }

@@ -1,14 +1,19 @@
 //! Verdicts, reasons, cautions and assumptions of an advice, in words.
 
-use crate::ball::{Family, Supination};
-use crate::decide::advice::{Advice, Bar, Caution, Reason, Verdict};
-use crate::decide::why::Assumption;
-use crate::former::search::{Candidate, Command, TRIFLE};
-use crate::learn::plan::limits::{DayLimit, YOUNGEST};
+use crate::athlete::eligibility::{Hesitation, YOUNGEST};
+use crate::athlete::natural::NaturalShape;
+use crate::athlete::profile::Level;
+use crate::base::stats::Estimate;
+use crate::decide::advice::{Advice, Candidate, Caution, Reason};
+use crate::decide::draws::Part;
+use crate::decide::new_pitch::Command;
+use crate::decide::verdict::{Shortfall, Verdict};
+use crate::learn::plan::limits::DayLimit;
 
-use super::super::content::amount::{chance, degrees, inches, runs, speed};
+use super::super::content::amount::{Amount, chance, inches, runs, share, speed};
 use super::super::content::{Text, name, text};
-use super::health::{GUIDELINES, UNTIL_CLEARED, guideline};
+use super::health::{self, GUIDELINES};
+use super::season::over_a_season;
 
 /// The verdict for machines.
 pub(crate) fn verdict_key(verdict: Verdict) -> &'static str {
@@ -32,13 +37,13 @@ pub(crate) fn verdict(verdict: Verdict) -> &'static str {
 
 /// The verdict as a sentence.
 pub(crate) fn headline(advice: &Advice) -> String {
-    let asked = format!("a {}", advice.question.family);
+    let asked = format!("a {}", advice.family);
     match advice.verdict {
         Verdict::Add => format!("Add {asked}."),
         Verdict::Trial => format!("Try {asked} first, then decide."),
         Verdict::NotNow => format!("Do not add {asked} now."),
         Verdict::OtherPitch => {
-            let better = advice.target.as_ref().map_or("another pitch".into(), |t| format!("a {}", t.family));
+            let better = advice.to_chase().map_or("another pitch".into(), |chase| format!("a {}", chase.target.family));
             format!("Not {asked}: {better} would do more.")
         }
     }
@@ -46,9 +51,10 @@ pub(crate) fn headline(advice: &Advice) -> String {
 
 /// The heading over the shape of `target`.
 pub(crate) fn shape_heading(advice: &Advice, target: &Candidate) -> String {
+    let family = target.target.family;
     match advice.verdict {
-        Verdict::NotNow => format!("The best {} in reach, not advised now", target.family),
-        Verdict::Add | Verdict::Trial | Verdict::OtherPitch => format!("The {} to chase", target.family),
+        Verdict::NotNow => format!("The {family} such an arm would throw, not advised now"),
+        Verdict::Add | Verdict::Trial | Verdict::OtherPitch => format!("The {family} to chase"),
     }
 }
 
@@ -60,127 +66,125 @@ pub(crate) fn command(command: Command) -> &'static str {
     }
 }
 
-/// What is too small to matter.
-pub(crate) fn too_small() -> String {
-    format!("too small to matter (less than {TRIFLE})")
+/// How far a target lies from what such arms throw, in a word.
+pub(crate) fn work(candidate: &Candidate) -> &'static str {
+    match candidate.target.effort() {
+        effort if effort < 1.0 => "ordinary",
+        effort if effort < 2.0 => "a stretch",
+        _ => "rare",
+    }
 }
 
-/// A reason of an advice that came to `verdict`.
-pub(crate) fn reason(reason: &Reason, verdict: Verdict) -> Text {
+/// The same in a sentence.
+pub(crate) fn effort(candidate: &Candidate) -> Text {
+    let as_far = NaturalShape::share_as_far(candidate.target.effort());
+    let word = match work(candidate) {
+        "ordinary" => "Ordinary for such an arm",
+        "a stretch" => "A stretch for such an arm",
+        _ => "Rare for such an arm",
+    };
+    text![word, ": ", share(as_far).places(0), " of them lie at least as far from the middle as the target does."]
+}
+
+fn season(gain: Estimate, level: Level) -> Amount {
+    runs(over_a_season(gain, level)).places(1)
+}
+
+/// A reason of an advice about an athlete of `level`.
+pub(crate) fn reason(reason: &Reason, level: Level) -> Text {
     match reason {
-        Reason::Gain { family, gain, chance: often } => text![
-            "the best reachable ",
+        Reason::Forbidden(bar) => health::reason(*bar),
+        Reason::Unknown { family } => text![
+            "no ",
             *family,
-            " saves ",
-            runs(*gain),
-            format!("; it saves more than what is too small to matter ({TRIFLE}) in "),
-            chance(*often),
-            " simulations of what is not known"
+            " was thrown by any arm of the data this rests on: there is nothing to say what shape to chase or what it would be worth"
         ],
-        Reason::AtFirst { gain, .. } if gain.high <= 0.0 => "with the looser command of its first months the best mix \
-                                                             leaves it out: it has to be learnt before it pays"
-            .into(),
-        Reason::AtFirst { gain, mastered } => text![
-            "with the looser command of its first months the same pitch is worth ",
-            runs(*gain).bare(),
-            ", against ",
-            runs(*mastered).bare(),
-            " once mastered: command is what it costs"
-        ],
-        Reason::OutOfReach { family, slot_deg, supination, seam_in } => {
-            out_of_reach(*family, *slot_deg, *supination, *seam_in)
-        }
-        Reason::Seams { family, inches: needed, trusted } => text![
-            "the ",
-            *family,
-            " needs ",
-            inches(*needed),
-            " from the seams, of at most ",
-            inches(*trusted),
-            " trusted; whether a grip gets that is for a trial to show"
-        ],
-        Reason::TooFewWorlds { needed, then } => {
-            let then = if *then == Verdict::Add { "added without a trial" } else { "tried" };
-            text!["from ", chance(*needed), " simulations on it would be ", then]
-        }
-        Reason::StiffHand { family } => {
-            text!["a hand that does not turn easily may not make a ", *family, ": that is for a trial to show"]
-        }
-        Reason::Young(age) => {
-            text!["at ", *age, " a breaking ball is tried before it is added, whatever it would be worth"]
-        }
-        Reason::Redundant { pitch, speed_mph, movement_in } => near(pitch, *speed_mph, *movement_in, verdict),
         Reason::Better { family, gain, chance: often } => text![
             "a ",
             *family,
             " saves ",
-            runs(*gain),
-            ", more than the pitch asked about in ",
+            season(*gain, level),
+            " in a season, more than the pitch asked about in ",
             chance(*often),
             " simulations"
         ],
+        Reason::Gain { family, gain, chance: often } => text![
+            "the ",
+            *family,
+            " saves ",
+            season(*gain, level),
+            " in a season; it saves anything at all in ",
+            chance(*often),
+            " simulations of what is not known"
+        ],
+        Reason::Owned { pitch } => text![
+            "the athlete throws one already, the ",
+            name(pitch),
+            ": the answer is what another shape of it would be worth"
+        ],
+        Reason::NeverThrown { family } => text![
+            "in no count and against neither side does throwing a ",
+            *family,
+            " now and then save anything beside what is thrown already"
+        ],
+        Reason::Alike { pitch, speed_mph, movement_in, .. } => text![
+            "it would stand only ",
+            speed(*speed_mph),
+            " and ",
+            inches(*movement_in),
+            " of movement from the ",
+            name(pitch),
+            ": to a hitter much of it is the same pitch"
+        ],
+        Reason::AtFirst { gain, mastered } => text![
+            "with the looser command of its first months it is worth ",
+            season(*gain, level),
+            ", against ",
+            runs(over_a_season(Estimate { value: *mastered, low: *mastered, high: *mastered }, level).value).places(1).bare(),
+            " once mastered"
+        ],
+        Reason::Short(shortfall) => short(*shortfall, level),
+        Reason::TryFirst(Hesitation::Young { age }) => {
+            text!["at ", *age, " such a pitch is tried before it is added, whatever it would be worth"]
+        }
+        Reason::TryFirst(Hesitation::StiffHand { family }) => {
+            text!["a hand that does not turn easily may not make a ", *family, ": that is for a trial to show"]
+        }
         Reason::NothingElse => "no other pitch that is new to the athlete is clearly better; working on what is there \
                                 costs nothing and is the answer that stands until shapes, command or hitters change"
             .into(),
-        Reason::Forbidden(bar) => forbidden(*bar),
     }
 }
 
-/// What is said of a near pitch must not contradict the gain: only where the new one is not worth
-/// throwing are the two much the same to a hitter.
-fn near(pitch: &str, speed_mph: f64, movement_in: f64, verdict: Verdict) -> Text {
-    let stands =
-        text!["it would stand ", speed(speed_mph), " and ", inches(movement_in), " of movement from the ", name(pitch)];
-    stands.and(match verdict {
-        Verdict::NotNow | Verdict::OtherPitch => ": much the same pitch to a hitter",
-        Verdict::Add | Verdict::Trial => ": close, and what it gains counts that",
-    })
-}
-
-fn out_of_reach(family: Family, slot_deg: f64, supination: Supination, seam_in: f64) -> Text {
-    let hand = match supination {
-        Supination::Easy => ", turning the hand easily",
-        Supination::Ordinary => "",
-        Supination::Hard => " and a hand that does not turn",
-    };
-    text![
-        "no ",
-        family,
-        " is in reach: from a slot of ",
-        degrees(slot_deg),
-        hand,
-        ", this spin with at most ",
-        inches(seam_in),
-        " of help from the seams does not make one; a lower slot or an easier turn of the hand would change this, but the \
-         slot is not worth changing for a pitch"
-    ]
-}
-
-fn forbidden(bar: Bar) -> Text {
-    match bar {
-        Bar::Pain => "pain is reported: stop throwing and see a physician, physical therapist or athletic trainer; \
-                      nothing is added until a licensed professional clears it"
-            .into(),
-        Bar::Injury => format!("the athlete is coming back from an arm injury: {UNTIL_CLEARED}").into(),
-        Bar::NoBreakingBall => "the profile says that no new breaking ball is to be thrown".into(),
-        Bar::TooYoung(age) | Bar::BasicsFirst(age) => {
-            text!["at ", age, " ", guideline(age), format!(" ({GUIDELINES})")]
+/// Why no more is said for a pitch.
+fn short(shortfall: Shortfall, level: Level) -> Text {
+    let all = |value: f64| runs(over_a_season(Estimate { value, low: value, high: value }, level).value).places(1);
+    match shortfall {
+        Shortfall::TooSmall { needed } => text!["that is little: ", all(needed), " in a season would be needed for more"],
+        Shortfall::ReadingsDiffer { readings } => text![
+            "two readings of the same hitters differ: by one it saves ",
+            all(readings.low),
+            " in a season, by the other ",
+            all(readings.high)
+        ],
+        Shortfall::TooUnsure { needed } => {
+            text!["from ", chance(needed), " simulations on it would be added without a trial"]
         }
     }
 }
 
-/// An assumption in a few words.
-pub(crate) fn assumption(assumption: Assumption) -> &'static str {
-    match assumption {
-        Assumption::LiftLaw => "the law from spin to movement",
-        Assumption::Seams => "how much the seams help",
-        Assumption::NewCommand => "command of the new pitch",
-        Assumption::NewSpeed => "the speed it ends up with",
-        Assumption::NewBreaks => "the breaks it ends up with",
-        Assumption::Eyes => "how finely hitters see",
-        Assumption::Hands => "how finely hitters hit",
-        Assumption::Choice => "when hitters swing",
-        Assumption::RunValues => "what solid contact is worth",
+/// What is not known, in a few words.
+pub(crate) fn part(part: Part) -> &'static str {
+    match part {
+        Part::Hitters => "how hitters see, swing and hit",
+        Part::Terms => "how far the model\u{2019}s differences between pitches come true",
+        Part::NewLevel => "what no model knows of a new pitch",
+        Part::Measurement => "how well today\u{2019}s shapes are measured",
+        Part::Command => "command",
+        Part::LiftLaw => "the law from spin to movement",
+        Part::Seams => "how much the seams help",
+        Part::Landing => "the shape it ends up with",
+        Part::Share => "how often it is thrown",
     }
 }
 
@@ -193,40 +197,23 @@ pub(crate) fn caution(caution: Caution) -> Text {
         }
         Caution::AgeUnknown => "no age is given, so youth limits could not be checked: add age to [athlete]".into(),
         Caution::Youth(age) => youth(age),
-        Caution::MonthsOff(months) => {
-            text!["only ", months, " months off throwing in the last twelve: ", off]
-        }
+        Caution::MonthsOff(months) => text!["only ", months, " months off throwing in the last twelve: ", off],
         Caution::MonthsOffUnknown => text!["months off throwing are not given: ", off],
-        Caution::Workload => {
-            "throws spent on a new pitch count as workload; total workload and throwing while tired are \
+        Caution::Workload => "throws spent on a new pitch count as workload; total workload and throwing while tired are \
                               the better supported risks, more than any one pitch"
-                .into()
-        }
-        Caution::SeamsAssumed => "help from the seams is an assumption: no published measurement in inches was found, \
-                                  and the same grip can behave two or three ways"
             .into(),
-        Caution::AtEdge { family, axes } => at_edge(family, axes),
-        Caution::OneCalibration => {
-            "runs are a model's; its hitters are fitted, within published ranges, to one season of \
-                                    one pitcher: trust the order of the pitches more than the size of a number"
-                .into()
-        }
+        Caution::Seams => "much of the movement is expected from the seams: the same grip can behave two or three ways, \
+                           and a trial shows which"
+            .into(),
+        Caution::OneDay => "runs are a model\u{2019}s, fitted to one day of the top league: trust the order of the \
+                            pitches more than the size of a number"
+            .into(),
+        Caution::LevelAssumed(level) => text![
+            "hitters of this level (",
+            level.name(),
+            ") are taken as professional ones with coarser eyes and hands: an assumption, no open data stand behind it"
+        ],
     }
-}
-
-fn at_edge(family: Family, axes: [bool; 3]) -> Text {
-    let names = ["speed", "vertical break", "glove-side break"].into_iter().zip(axes);
-    let said: Vec<&str> = names.filter(|(_, is)| *is).map(|(name, _)| name).collect();
-    let listed = match said.split_last() {
-        Some((last, [])) => format!("{last} to chase lies"),
-        Some((last, before)) => format!("{} and {last} to chase lie", before.join(", ")),
-        None => return Text::default(),
-    };
-    text![
-        format!("the {listed} at an end of what goes by the name "),
-        family,
-        ": a little beyond may be worth as much or more, under another name"
-    ]
 }
 
 /// Daily limits and rest by age.

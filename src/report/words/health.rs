@@ -1,9 +1,8 @@
 //! What health and age say about throwing, in words. Nothing here diagnoses: these are rules about
 //! flags a person has set and about published guidelines.
 
+use crate::athlete::eligibility::{BASICS_ONLY_BELOW, Reason, Scope, YOUNGEST, reasons_against_throwing};
 use crate::athlete::profile::Profile;
-use crate::learn::plan::limits::YOUNGEST;
-use crate::learn::plan::{NEW_PITCH_AGE, Reason, Refused};
 
 use super::super::content::{Text, text};
 
@@ -14,20 +13,11 @@ pub(crate) const GUIDELINES: &str =
 /// Nothing new for somebody who is unwell.
 pub(crate) const UNTIL_CLEARED: &str = "nothing new until a licensed professional has cleared the athlete";
 
-/// What the guidelines say of a pitch that is hard on the arm at `age`, below 15.
-pub(crate) fn guideline(age: u8) -> &'static str {
-    if age < 13 {
-        "a fastball and a changeup come first"
-    } else {
-        "a breaking ball comes only after a consistent fastball and changeup"
-    }
-}
-
-/// What is refused.
-pub(crate) fn refused(refused: Refused) -> &'static str {
-    match refused {
-        Refused::Work => "no throwing plan",
-        Refused::NewPitch => "no plan for this new pitch",
+/// What is refused when a plan is asked for.
+pub(crate) fn refused(scope: Scope) -> &'static str {
+    match scope {
+        Scope::AllThrowing => "no throwing plan",
+        Scope::NewPitch => "no plan for this new pitch",
     }
 }
 
@@ -44,11 +34,11 @@ pub(crate) fn reason(reason: Reason) -> Text {
         Reason::NoNewBreakingBall => {
             "the profile says no new breaking ball: whoever asked for that decides when it ends".into()
         }
-        Reason::TooYoung { age, family } => {
-            let below = format!("; below {NEW_PITCH_AGE} no plan is made here for a new ");
-            text!["at ", age, " ", guideline(age), source, below, family]
+        Reason::BasicsOnly { age, family } => {
+            let below = format!("; below {BASICS_ONLY_BELOW} nothing is said here for a new ");
+            text!["at ", age, " a fastball and a changeup come first", source, below, family]
         }
-        Reason::FastballAndChangeupFirst { age } => text![
+        Reason::BasicsFirst { age } => text![
             "the athlete is ",
             age,
             " and the profile does not show both a fastball and a changeup: these come first",
@@ -64,11 +54,9 @@ pub(crate) fn reason(reason: Reason) -> Text {
     }
 }
 
-/// Pain and a recent injury, as they stand before anything else in every answer about throwing.
+/// What speaks against all throwing, as it stands before anything else in every answer about throwing.
 pub(crate) fn unwell(profile: &Profile) -> Vec<Text> {
-    let health = profile.health;
-    let said = [health.pain.then_some(Reason::Pain), health.recent_injury.then_some(Reason::RecentInjury)];
-    said.into_iter().flatten().map(reason).collect()
+    reasons_against_throwing(profile.health, &profile.athlete).into_iter().map(reason).collect()
 }
 
 #[cfg(test)]
@@ -78,9 +66,12 @@ mod tests {
 
     #[test]
     fn a_refusal_for_age_or_pain_names_its_source_or_who_to_see() {
-        let said = [12, 13].map(|age| reason(Reason::TooYoung { age, family: Family::Sweeper }).to_string());
+        let said = [
+            reason(Reason::BasicsOnly { age: 12, family: Family::Sweeper }).to_string(),
+            reason(Reason::BasicsFirst { age: 13 }).to_string(),
+        ];
         assert!(said[0].starts_with("at 12 a fastball and a changeup come first ("), "{}", said[0]);
-        assert!(said[1].starts_with("at 13 a breaking ball comes only after a consistent fastball"), "{}", said[1]);
+        assert!(said[1].starts_with("the athlete is 13 and the profile does not show both"), "{}", said[1]);
         assert!(said.iter().all(|said| said.contains("copy of about 2015")), "{said:?}");
         assert!(reason(Reason::Pain).to_string().contains("licensed professional"));
     }

@@ -49,6 +49,11 @@ impl Candidate {
         self.worth.overall.value
     }
 
+    /// Whether it is a pitch to be learnt, not an owned one in another shape.
+    pub fn is_new(&self) -> bool {
+        self.target.work == Work::Learn
+    }
+
     /// Whether it would be thrown at all.
     pub fn is_thrown(&self) -> bool {
         let share = |side| self.target.change.shares.mix(side).last().copied().unwrap_or(0.0);
