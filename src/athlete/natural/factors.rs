@@ -89,6 +89,20 @@ impl Belief {
     }
 }
 
+impl Prediction {
+    /// Logarithm of the density of a reading of this family, but for what all families share.
+    pub(super) fn log_density(&self, block: &Block, reading: &Reading) -> f64 {
+        let away = away(block, reading);
+        let mut covariance = with_noise(block, &self.covariance, reading);
+        for (i, row) in covariance.iter_mut().enumerate().filter(|(i, _)| away[*i].is_none()) {
+            row[i] += UNKNOWN;
+        }
+        let factor = Cholesky::of(&covariance);
+        let y = factor.forward(&std::array::from_fn(|i| away[i].map_or(0.0, |away| away - self.mean[i])));
+        -0.5 * y.iter().map(|y| y * y).sum::<f64>() - factor.half_log_det
+    }
+}
+
 /// Both together.
 impl std::ops::Add for Belief {
     type Output = Self;

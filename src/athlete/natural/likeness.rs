@@ -37,10 +37,11 @@ impl Likeness {
         FAMILIES.into_iter().zip(self.weights).map(|(family, weight)| weight * of(family)).sum()
     }
 
-    /// The likeliest family.
-    pub fn family(&self) -> Family {
-        let best = (0..FAMILIES.len()).fold(0, |best, f| if self.weights[f] > self.weights[best] { f } else { best });
-        FAMILIES[best]
+    /// The families, likeliest first, with their weights.
+    pub fn ordered(&self) -> [(Family, f64); FAMILIES.len()] {
+        let mut all: [(Family, f64); FAMILIES.len()] = std::array::from_fn(|f| (FAMILIES[f], self.weights[f]));
+        all.sort_by(|a, b| b.1.total_cmp(&a.1));
+        all
     }
 }
 

@@ -10,12 +10,14 @@
 //! family's own: on arms left out an arm predicts neither better. Nothing here knows what a pitch is worth.
 
 mod arm;
+mod arsenal;
 mod factors;
 mod likeness;
 mod shape;
 mod table;
 
 pub use arm::{Arm, Known, fastball_mph, push};
+pub use arsenal::{Unnamed, name_together};
 pub use factors::{Belief, Reading};
 pub use likeness::{Likeness, alike};
 pub use shape::NaturalShape;
