@@ -78,7 +78,8 @@ fn the_picture_in_the_developers_page_is_the_true_one() {
         let order = rooms();
         let used: Vec<&String> = order.iter().filter(|name| used.contains(&name.as_str())).collect();
         let names: Vec<&str> = used.iter().map(|name| name.as_str()).collect();
-        let line = if names.is_empty() { format!("{room} uses nothing") } else { format!("{room} uses {}", names.join(" ")) };
+        let line =
+            if names.is_empty() { format!("{room} uses nothing") } else { format!("{room} uses {}", names.join(" ")) };
         assert!(page.contains(&line), "DEVELOPERS.md does not say: {line}");
     }
 }

@@ -3,6 +3,7 @@
 #[path = "common/constant_acceleration.rs"]
 mod constant_acceleration;
 #[path = "common/league_day.rs"]
+#[expect(dead_code, reason = "other tests use the rest of it")]
 mod league_day;
 
 use arsenalfit::athlete::session::Throw as Measured;
@@ -55,7 +56,10 @@ fn movement_against_gravity_becomes_movement_without_drag_for_every_family() {
             mean(of(&day, family).map(|(throw, row)| axis(throw.shape.movement() - row.movement())))
         };
         let (side, up) = (off(|m| m.glove_side_in), off(|m| m.up_in));
-        assert!(side.abs() < MOVEMENT_IN && up.abs() < MOVEMENT_IN, "{family}: {side:.2} to the glove side, {up:.2} up");
+        assert!(
+            side.abs() < MOVEMENT_IN && up.abs() < MOVEMENT_IN,
+            "{family}: {side:.2} to the glove side, {up:.2} up"
+        );
     }
 }
 

@@ -5,10 +5,11 @@
 mod standard;
 
 use arsenalfit::ball::Supination;
-use arsenalfit::ball::flight::inverse::{MIDDLE, active_spin_needed, break_of_spin, throw_of_shape};
+use arsenalfit::ball::flight::inverse::{MIDDLE, break_of_spin, throw_of_shape};
 use arsenalfit::ball::flight::{Forces, Throw};
+use arsenalfit::ball::recipe::active_rpm_needed;
 use arsenalfit::ball::spin::{LiftLaw, Spin};
-use arsenalfit::ball::{Family, Shape};
+use arsenalfit::ball::{Family, Ground, SeamPush, Shape};
 use arsenalfit::base::geometry::Clock;
 use arsenalfit::former::evaluate::{NewPitch, Stage};
 use arsenalfit::former::search::reach::Reach;
@@ -94,7 +95,8 @@ fn the_break_of_a_spin_is_that_of_a_ball_that_reaches_the_plate() {
     let mut wrong = Vec::new();
     for (family, [speed, vertical, side]) in [FOUR_SEAM, CHANGEUP, SWEEPER, (Family::Curveball, [78.0, -22.0, 0.0])] {
         let shape = shape(speed, vertical, side);
-        let rpm = active_spin_needed(shape, stage.release, stage.air, 0.0).value;
+        let ground = Ground { release: stage.release, air: stage.air };
+        let rpm = active_rpm_needed(shape, SeamPush::NONE, ground).value;
         let spin = Spin { rpm, active_fraction: 1.0, clock: Clock::from_push(side, vertical) };
         let said = break_of_spin(spin, shape.speed(), stage.release, LiftLaw::DEFAULT, stage.air);
         let miss = said.distance(spun(&stage, shape, spin).movement());

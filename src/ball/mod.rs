@@ -11,8 +11,8 @@ pub mod flight;
 
 pub use family::Family;
 pub use flight::Against;
-pub use release::{Release, Supination};
 pub use recipe::{Ground, Recipe, recipe};
+pub use release::{Release, Supination};
 pub use shape::{FASTEST_MPH, SLOWEST_MPH, Shape};
 pub use usual::{ActiveShare, SeamPush, Usual};
 pub use weather::Weather;

@@ -1,10 +1,10 @@
 //! From a wished-for shape to how the ball must spin: which active share, which clock, and what the seams are expected
 //! to add. Whether an arm can spin it so is asked elsewhere; here is only what the air wants.
 
+use super::Shape;
 use super::flight::Air;
 use super::flight::inverse::{MIDDLE, break_of_spin, throw_of_shape};
 use super::spin::{BALL_RADIUS, LiftLaw, Spin};
-use super::Shape;
 use super::usual::SeamPush;
 use crate::base::Movement;
 use crate::base::geometry::{Clock, Vec3};

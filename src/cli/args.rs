@@ -326,7 +326,11 @@ fn seed(text: &str) -> Result<u64, String> {
 }
 
 fn draws(text: &str) -> Result<NonZeroUsize, String> {
-    whole(text, const { NonZeroUsize::new(16).expect("not zero") }, const { NonZeroUsize::new(4096).expect("not zero") })
+    whole(
+        text,
+        const { NonZeroUsize::new(16).expect("not zero") },
+        const { NonZeroUsize::new(4096).expect("not zero") },
+    )
 }
 
 fn most_pitches(text: &str) -> Result<u8, String> {

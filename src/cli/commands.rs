@@ -1,21 +1,20 @@
 //! Each command: read, ask, set.
 
 use crate::athlete::profile::{PerSide, Profile};
-use crate::ball::Shape;
 use crate::ball::flight::Air;
-use crate::ball::spin::Spin;
-use crate::base::geometry::{Clock, Side, Vec3};
+use crate::ball::recipe::active_rpm_needed;
+use crate::ball::{Ground, SeamPush, Shape, recipe};
+use crate::base::geometry::{Side, Vec3};
 use crate::base::units::FOOT;
 use crate::decide::advice::Advice;
-use crate::decide::inspect::inspect;
-use crate::decide::usage::usage;
-use crate::decide::why::why;
 use crate::decide::draws::DRAWS;
+use crate::decide::inspect::{inspect, spin_of};
 use crate::decide::model::Model;
 use crate::decide::outlook::{of_change, of_today};
+use crate::decide::usage::usage;
+use crate::decide::why::why;
 use crate::files::read_profile;
 use crate::former::evaluate::{Stage, Today};
-use crate::former::search::reach::{Recipe, spin_of};
 use crate::former::separation::pairs;
 use crate::former::sight::{openings, sights};
 use crate::report::Answer;
@@ -113,7 +112,6 @@ fn dot(cli: &Cli, args: &DotArgs) -> Result<String, Failure> {
 
 fn dots_of_profile(cli: &Cli, args: &DotArgs, profile: &Profile) -> Result<String, Failure> {
     let wanted = args.pitch.as_deref();
-    let stage = Stage::new(profile);
     let chosen: Vec<_> = profile
         .pitches
         .iter()
@@ -130,17 +128,16 @@ fn dots_of_profile(cli: &Cli, args: &DotArgs, profile: &Profile) -> Result<Strin
     }
     let spun: Vec<Spun> = chosen
         .into_iter()
-        .map(|pitch| (pitch.name.as_str(), spin_of(&stage, pitch), pitch.is_spin_measured()))
+        .map(|pitch| (pitch.name.as_str(), spin_of(profile, pitch).0, pitch.is_spin_measured()))
         .collect();
     told(cli, &answers::dots(profile, &spun), Some(&args.page))
 }
 
-/// A recipe for a shape alone: an ordinary release at sea level, the given total spin, the seams
-/// doing nothing.
+/// A recipe for a shape alone: an ordinary release at sea level, the given total spin, the seams doing nothing.
 fn dot_of_target(cli: &Cli, args: &DotArgs, shape: Shape) -> Result<String, Failure> {
     let rpm = args.rpm;
-    let release = Vec3::new(-2.0 * FOOT, 54.5 * FOOT, 5.8 * FOOT);
-    let needed = crate::ball::flight::inverse::active_spin_needed(shape, release, Air::SEA_LEVEL, 0.0);
+    let ground = Ground { release: Vec3::new(-2.0 * FOOT, 54.5 * FOOT, 5.8 * FOOT), air: Air::SEA_LEVEL };
+    let needed = active_rpm_needed(shape, SeamPush::NONE, ground);
     if needed.value > rpm {
         let needs = if needed.value.is_finite() {
             format!("about {:.0} rpm of active spin", needed.value)
@@ -152,9 +149,7 @@ fn dot_of_target(cli: &Cli, args: &DotArgs, shape: Shape) -> Result<String, Fail
             "give more with --rpm, or ask for less movement",
         ));
     }
-    let clock = Clock::from_push(shape.glove_side_break_in, shape.vertical_break_in);
-    let spin = Spin { rpm, active_fraction: needed.value / rpm, clock };
-    let recipe = Recipe { shape, spin, seam_in: [0.0; 2] };
+    let recipe = recipe(shape, rpm, SeamPush::NONE, ground);
     told(cli, &answers::dot_of_shape(&recipe, needed, args.throws), Some(&args.page))
 }
 

@@ -12,11 +12,11 @@ use crate::athlete::eligibility::Eligibility;
 use crate::athlete::profile::{Pitch, Profile};
 use crate::ball::Family;
 
+use super::advice::Candidate;
+use super::advice::work;
 use super::apart::{Pair, pairs};
 use super::chase::target;
 use super::model::Model;
-use super::advice::Candidate;
-use super::advice::work;
 use super::new_pitch::Command;
 use super::new_usage::Usage;
 

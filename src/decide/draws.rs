@@ -195,7 +195,9 @@ impl Draw {
         match part {
             Part::Hitters => Self { hitter: self.hitter, ..likeliest },
             Part::Terms => Self { terms: Terms { new_level: 0.0, ..self.terms }, ..likeliest },
-            Part::NewLevel => Self { terms: Terms { new_level: self.terms.new_level, ..Terms::LIKELIEST }, ..likeliest },
+            Part::NewLevel => {
+                Self { terms: Terms { new_level: self.terms.new_level, ..Terms::LIKELIEST }, ..likeliest }
+            }
             Part::Measurement => Self { errors: self.errors.clone(), luck: self.luck.clone(), ..likeliest },
             Part::Command => Self { command: self.command, ..likeliest },
             Part::LiftLaw => Self { lift: self.lift, ..likeliest },

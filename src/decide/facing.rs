@@ -130,7 +130,6 @@ impl Facing {
     pub fn deliveries(&self, side: Side) -> impl Iterator<Item = &Delivery> {
         self.sides.on(side).pitches.iter().map(|met| &met.deliveries[0])
     }
-
 }
 
 impl SideFacing {

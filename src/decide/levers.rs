@@ -4,11 +4,11 @@ use crate::athlete::eligibility::Eligibility;
 use crate::ball::{FASTEST_MPH, Family};
 use crate::base::Movement;
 
+use super::advice::FAMILIES;
 use super::chase::{Target, Work, target};
 use super::facing::Placed;
 use super::leaning::recommended;
 use super::model::Model;
-use super::advice::FAMILIES;
 use super::worth::{Change, Source, Worth, owned};
 
 /// One change and what it is worth.

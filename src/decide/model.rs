@@ -10,13 +10,13 @@ use crate::base::Movement;
 use crate::base::geometry::Side;
 use crate::hitter::{Chances, Hitter, Reading};
 
+use super::counts::Count;
 use super::draws::Draw;
 use super::facing::{Facing, Placed};
-use super::offering::Offering;
 use super::new_pitch::NewPitch;
-use super::counts::Count;
-use super::places::customary;
+use super::offering::Offering;
 use super::own_results::OwnResults;
+use super::places::customary;
 use super::shares::{Shares, on_average};
 
 /// One athlete's model.
@@ -58,7 +58,8 @@ impl<'p> Model<'p> {
 
     /// The customary share of a new pitch in each state of the count, within what the profile allows.
     pub fn customary_share_of(&self, new: &NewPitch) -> PerSide<[f64; 4]> {
-        let families: Vec<_> = self.profile.pitches.iter().map(|pitch| pitch.family).chain([new.placed.offering.family]).collect();
+        let families: Vec<_> =
+            self.profile.pitches.iter().map(|pitch| pitch.family).chain([new.placed.offering.family]).collect();
         let shares = super::custom::of(&families);
         PerSide::from_fn(|side| {
             let cap = self.profile.limits.new_pitch_cap;

@@ -2,8 +2,8 @@
 
 use crate::athlete::natural::{NaturalShapes, alike};
 use crate::athlete::profile::Spread;
-use crate::ball::{Family, Shape};
 use crate::ball::spin::LiftLaw;
+use crate::ball::{Family, Shape};
 use crate::base::Movement;
 
 use super::draws::Draw;
@@ -99,8 +99,7 @@ impl NewPitch {
 
 /// The owned pitch that a shape is most like.
 fn nearest(model: &Model, shape: Shape) -> Twin {
-    let twin =
-        |(pitch, placed): (usize, &Placed)| Twin { pitch, likeness: alike(placed.offering.shape, shape) };
+    let twin = |(pitch, placed): (usize, &Placed)| Twin { pitch, likeness: alike(placed.offering.shape, shape) };
     let twins = model.arsenal.iter().enumerate().map(twin);
     twins.max_by(|a, b| a.likeness.total_cmp(&b.likeness)).unwrap_or(Twin { pitch: 0, likeness: 0.0 })
 }

@@ -6,8 +6,8 @@ use crate::athlete::eligibility::Eligibility;
 use crate::athlete::profile::Profile;
 use crate::ball::Family;
 
-use super::model::Model;
 use super::advice::{Candidate, FAMILIES};
+use super::model::Model;
 use super::new_pitch::Command;
 use super::verdict::Verdict;
 
@@ -27,7 +27,8 @@ impl Standing {
         let throws = |family: Family| profile.pitches.iter().any(|pitch| pitch.family == family);
         let free = |family: &Family| !throws(*family) && Eligibility::of(profile, *family).bar().is_none();
         let families: Vec<Family> = FAMILIES.into_iter().filter(free).collect();
-        let best = Candidate::all_of(&model, &families, command).into_iter().max_by(|a, b| a.gain().total_cmp(&b.gain()));
+        let best =
+            Candidate::all_of(&model, &families, command).into_iter().max_by(|a, b| a.gain().total_cmp(&b.gain()));
         let verdict = best.as_ref().map_or(Verdict::NotNow, |best| best.verdict(profile));
         Self { best, verdict }
     }

@@ -1,7 +1,12 @@
 //! stub
 use crate::hitter::{Chances, CountGroup};
 pub fn runs(c: &Chances, group: CountGroup) -> f64 {
-    let k = match group { CountGroup::Other => 0, CountGroup::First => 1, CountGroup::HitterAhead | CountGroup::ThreeNothing => 2, CountGroup::TwoStrikes => 3 };
+    let k = match group {
+        CountGroup::Other => 0,
+        CountGroup::First => 1,
+        CountGroup::HitterAhead | CountGroup::ThreeNothing => 2,
+        CountGroup::TwoStrikes => 3,
+    };
     let ball = [0.046, 0.035, 0.133, 0.067][k];
     let called = [-0.056, -0.042, -0.064, -0.192][k];
     let miss = [-0.061, -0.045, -0.074, -0.234][k];

@@ -65,8 +65,7 @@ impl Worth {
 
     /// Why it is not simply added.
     pub fn short_of_adding(&self) -> Option<Shortfall> {
-        self.short_of(ADD, ADD_BOTH)
-            .or_else(|| (self.chance < SURE).then_some(Shortfall::TooUnsure { needed: SURE }))
+        self.short_of(ADD, ADD_BOTH).or_else(|| (self.chance < SURE).then_some(Shortfall::TooUnsure { needed: SURE }))
     }
 
     /// Why it is not even tried.

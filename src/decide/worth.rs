@@ -106,7 +106,8 @@ impl Change {
     /// Today's arsenal and the new pitch, when that is all that changes.
     fn added(&self) -> Option<&NewPitch> {
         let (last, before) = self.pitches.split_last()?;
-        let untouched = before.iter().enumerate().all(|(index, source)| matches!(source, Source::Owned(i) if *i == index));
+        let untouched =
+            before.iter().enumerate().all(|(index, source)| matches!(source, Source::Owned(i) if *i == index));
         match last {
             Source::New(new) if untouched => Some(new),
             Source::New(_) | Source::Owned(_) | Source::Changed(..) => None,
@@ -213,8 +214,7 @@ fn gains_in(draw: &Draw, model: &Model, changes: &[Change]) -> Vec<PerSide<f64>>
 impl Worth {
     /// What each of `changes` is worth, in the same draws.
     pub fn of_all(model: &Model, changes: &[Change]) -> Vec<Self> {
-        let drawn: Vec<Vec<PerSide<f64>>> =
-            model.draws.par_iter().map(|draw| gains_in(draw, model, changes)).collect();
+        let drawn: Vec<Vec<PerSide<f64>>> = model.draws.par_iter().map(|draw| gains_in(draw, model, changes)).collect();
         let worth = |(index, change): (usize, &Change)| {
             let by_draw: Vec<PerSide<f64>> = drawn.iter().map(|gains| gains[index]).collect();
             Self::from_gains(model, &change.gains(model), &by_draw)

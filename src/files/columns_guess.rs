@@ -92,7 +92,8 @@ fn proposal(headers: &[String], sizes: &[Option<f64>], rows: &[ByteRecord]) -> P
 
 /// What the movement that was found is counted against: gravity alone where a header says so.
 fn against(map: &ColumnMap) -> Against {
-    let says = |quantity: Quantity| map.columns.get(&quantity).is_some_and(|c| c.header.to_lowercase().contains("gravity"));
+    let says =
+        |quantity: Quantity| map.columns.get(&quantity).is_some_and(|c| c.header.to_lowercase().contains("gravity"));
     if says(Quantity::VerticalBreak) || says(Quantity::GloveSideBreak) { Against::Gravity } else { Against::DragFree }
 }
 

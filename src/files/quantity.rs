@@ -122,9 +122,10 @@ impl Positive {
     /// The directions a kind of quantity may have.
     pub(super) fn of_kind(kind: Kind) -> &'static [Self] {
         match kind {
-            Kind::Length { is_sideways: true } => &[Self::Glove, Self::Arm, Self::CatchersRight, Self::PitchersRight],
+            Kind::Clock | Kind::Length { is_sideways: true } => {
+                &[Self::Glove, Self::Arm, Self::CatchersRight, Self::PitchersRight]
+            }
             Kind::Length { is_sideways: false } => &[Self::Up, Self::Down],
-            Kind::Clock => &[Self::Glove, Self::Arm, Self::CatchersRight, Self::PitchersRight],
             _ => &[],
         }
     }

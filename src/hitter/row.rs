@@ -79,7 +79,8 @@ impl Row {
     pub fn taken_for(&self, mix: &[f64]) -> Vec<f64> {
         let shares: Vec<f64> = mix.iter().map(|share| self.hitter.weight_of_share(*share).0).collect();
         let mut taken = vec![0.0; self.met.len()];
-        let places = self.spread.height.iter().flat_map(|height| self.spread.across.iter().map(move |across| height * across));
+        let places =
+            self.spread.height.iter().flat_map(|height| self.spread.across.iter().map(move |across| height * across));
         for (node, place) in places.enumerate() {
             let weights: Vec<f64> = self.met.iter().zip(&shares).map(|(met, share)| share * met[node][0]).collect();
             let total: f64 = weights.iter().sum();

@@ -42,10 +42,7 @@ impl Row {
 
     /// Velocity at 50 ft and acceleration, ft/s and ft/s².
     pub(crate) fn kinematics(&self) -> (Vec3, Vec3) {
-        (
-            Vec3::new(self.vx0_50ft, self.vy0_50ft, self.vz0_50ft),
-            Vec3::new(self.ax_50ft, self.ay_50ft, self.az_50ft),
-        )
+        (Vec3::new(self.vx0_50ft, self.vy0_50ft, self.vz0_50ft), Vec3::new(self.ax_50ft, self.ay_50ft, self.az_50ft))
     }
 }
 

@@ -189,7 +189,8 @@ fn expand(tree: &str) -> Vec<Vec<String>> {
         return vec![path.split("::").map(|part| part.trim().to_owned()).filter(|part| !part.is_empty()).collect()];
     };
     let Some((inside, _)) = rest.rsplit_once('}') else { return Vec::new() };
-    let head: Vec<String> = head.split("::").map(|part| part.trim().to_owned()).filter(|part| !part.is_empty()).collect();
+    let head: Vec<String> =
+        head.split("::").map(|part| part.trim().to_owned()).filter(|part| !part.is_empty()).collect();
     let (mut depth, mut parts, mut part) = (0, Vec::new(), String::new());
     for character in inside.chars() {
         match character {

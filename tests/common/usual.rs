@@ -57,7 +57,7 @@ impl Spun {
 
     fn given(&self, share: f64) -> Movement {
         let place = (share / NODE).clamp(0.0, (NODES - 1) as f64);
-        let before = (place as usize).min(NODES - 2);
+        let before = (1..NODES - 1).rev().find(|&node| node as f64 <= place).unwrap_or(0);
         let (a, b) = (self.by_share[before], self.by_share[before + 1]);
         a + (b - a) * (place - before as f64)
     }

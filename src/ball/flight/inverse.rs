@@ -6,12 +6,11 @@
 //! is there after two or three corrections.
 
 use super::{Air, Forces, GRAVITY, Throw};
-use crate::ball::Release;
-use crate::ball::Shape;
-use crate::ball::spin::{BALL_RADIUS, LiftLaw, Spin};
+use crate::ball::spin::{LiftLaw, Spin};
+use crate::ball::{ActiveShare, Release, Shape};
 use crate::base::geometry::{PLATE_FRONT_Y, RUBBER_Y, Vec3};
 use crate::base::stats::Estimate;
-use crate::base::units::{FOOT, INCH, MPH, RPM};
+use crate::base::units::{FOOT, INCH, MPH};
 use crate::base::{Location, Movement};
 
 /// The release point of a right-hander: the arm side is -x.
@@ -116,14 +115,37 @@ pub struct Shares {
     pub seam_glove_side_in: Estimate,
 }
 
-/// Divides `shape` given its measured `spin`. The intervals are the spread of the published lift
-/// laws about the default one; measurement error comes on top.
+impl Shares {
+    /// What is left for the seams.
+    pub fn left(self) -> Movement {
+        Movement { glove_side_in: self.seam_glove_side_in.value, up_in: self.seam_vertical_in.value }
+    }
+}
+
+/// Divides `shape` given its measured `spin`. The intervals are the spread of the lift laws about the
+/// default one; measurement error comes on top.
 pub fn shares(shape: Shape, spin: Spin, release: Vec3, air: Air) -> Shares {
-    let by_law = LiftLaw::ALL.map(|law| break_of_spin(spin, shape.speed(), release, law, air));
+    divided(shape, &LiftLaw::ALL.map(|law| break_of_spin(spin, shape.speed(), release, law, air)))
+}
+
+/// Divides `shape` when the push and the rate of its spin were measured and the active share is what is usual, `usual`.
+/// The intervals are the spread of that share between pitchers; the default law alone is used, by which the share was
+/// counted.
+pub fn usual_shares(shape: Shape, spin: Spin, usual: ActiveShare, release: Vec3, air: Air) -> Shares {
+    let Estimate { value, low, high } = Estimate::from_sd(usual.mean, usual.sd);
+    let given = |share: f64| {
+        let spin = Spin { active_fraction: share.clamp(0.0, 1.0), ..spin };
+        break_of_spin(spin, shape.speed(), release, LiftLaw::DEFAULT, air)
+    };
+    divided(shape, &[value, low, high].map(given))
+}
+
+/// Divides `shape`: the first of `pushes` is the spin's push, all of them its spread.
+fn divided(shape: Shape, pushes: &[Movement]) -> Shares {
     let spread = |read: fn(Movement) -> f64| {
-        let values = by_law.map(read);
-        let low = values.into_iter().fold(f64::INFINITY, f64::min);
-        let high = values.into_iter().fold(f64::NEG_INFINITY, f64::max);
+        let values: Vec<f64> = pushes.iter().map(|push| read(*push)).collect();
+        let low = values.iter().copied().fold(f64::INFINITY, f64::min);
+        let high = values.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         Estimate { value: values[0], low, high }
     };
     let left = |total: f64, spin: Estimate| Estimate {
@@ -138,30 +160,4 @@ pub fn shares(shape: Shape, spin: Spin, release: Vec3, air: Air) -> Shares {
         seam_vertical_in: left(shape.vertical_break_in, up),
         seam_glove_side_in: left(shape.glove_side_break_in, side),
     }
-}
-
-/// The active spin (rpm) that would give `shape` with no help from the seams: default law in the
-/// middle, ends from the other laws and from `seam_in` inches of seam shift with or against it.
-/// Infinite where no spin would do.
-pub fn active_spin_needed(shape: Shape, release: Vec3, air: Air, seam_in: f64) -> Estimate {
-    let side = throw_of_shape(shape, release, MIDDLE, air).forces.side;
-    let coefficient = side[0].hypot(side[1]);
-    let total = shape.movement().length();
-    let per_inch = if total > 0.0 { coefficient / total } else { 0.0 };
-    let rpm = |law: LiftLaw, inches: f64| {
-        law.spin_parameter((inches * per_inch).max(0.0)) * mean_speed(shape) / BALL_RADIUS / RPM
-    };
-    let ends = LiftLaw::ALL.map(|law| (rpm(law, total - seam_in), rpm(law, total + seam_in)));
-    Estimate {
-        value: rpm(LiftLaw::DEFAULT, total),
-        low: ends.into_iter().map(|e| e.0).fold(f64::INFINITY, f64::min),
-        high: ends.into_iter().map(|e| e.1).fold(0.0, f64::max),
-    }
-}
-
-/// Speed half-way, where the constant coefficient stands for the spin's changing one: a flight
-/// loses about a tenth of its speed (R. Cross, Phys. Teach. 50 (2012) 80). Early force moves the
-/// ball most, so a third of the loss is taken.
-fn mean_speed(shape: Shape) -> f64 {
-    shape.speed() * (1.0 - 0.1 / 3.0)
 }

@@ -44,9 +44,17 @@ impl Caution {
         let seams = to_chase.is_some_and(|candidate| candidate.target.seams_in() > MUCH_FROM_SEAMS_IN);
         let level = profile.athlete.level;
         let assumed = (level != Level::Professional).then_some(Self::LevelAssumed(level));
-        [Some(Self::PainStops), age, off, Some(Self::Workload), seams.then_some(Self::Seams), assumed, Some(Self::OneDay)]
-            .into_iter()
-            .flatten()
-            .collect()
+        [
+            Some(Self::PainStops),
+            age,
+            off,
+            Some(Self::Workload),
+            seams.then_some(Self::Seams),
+            assumed,
+            Some(Self::OneDay),
+        ]
+        .into_iter()
+        .flatten()
+        .collect()
     }
 }

@@ -73,7 +73,8 @@ impl Advice {
         others: Vec<Candidate>,
     ) -> Self {
         let better = others.first().filter(|best| {
-            best.verdict(model.profile) != Verdict::NotNow && best.worth.is_clearly_better(asked.as_ref().map(|c| &c.worth))
+            best.verdict(model.profile) != Verdict::NotNow
+                && best.worth.is_clearly_better(asked.as_ref().map(|c| &c.worth))
         });
         let verdict = match (&asked, better) {
             _ if eligibility.bar().is_some() => Verdict::NotNow,

@@ -91,7 +91,8 @@ impl Reason {
         }
         let better = better.map(|better| Self::better(better, asked));
         let nothing_else = (verdict == Verdict::NotNow).then_some(Self::NothingElse);
-        let own = asked.map_or_else(|| vec![Self::Unknown { family }], |asked| Self::of_candidate(model, verdict, asked));
+        let own =
+            asked.map_or_else(|| vec![Self::Unknown { family }], |asked| Self::of_candidate(model, verdict, asked));
         let hesitations = eligibility.hesitations().iter().copied().map(Self::TryFirst);
         let hesitations = hesitations.filter(|_| verdict != Verdict::NotNow && verdict != Verdict::OtherPitch);
         better.into_iter().chain(own).chain(hesitations).chain(nothing_else).collect()

@@ -2,11 +2,14 @@
 //! name, and releases that look like metres. Hints only: margins are wide (common practice, no
 //! published source), so that odd but real pitches pass.
 
-use crate::athlete::profile::Profile;
-use crate::ball::{Family, Shape};
-use crate::base::Range;
-use crate::former::search::reach::usual_breaks;
+use crate::athlete::profile::{Pitch, Profile};
+use crate::ball::{Against, Family, SeamPush, Shape};
+use crate::base::{Movement, Range};
 use crate::throws::Sorted;
+
+use super::counted::looks_like_the_other;
+use super::seam_look;
+use super::spins::shares_of;
 
 /// This far beyond the usual range, in, in either direction.
 const FAR_IN: f64 = 10.0;
@@ -76,6 +79,26 @@ pub enum Found {
         /// The same in feet when it was written in metres and is usual then.
         if_metres_ft: Option<f64>,
     },
+    /// A four-seam whose movement looks as if it were counted against the other throw.
+    Counted {
+        /// The shape as written.
+        read: Shape,
+        /// What it looks to be counted against.
+        rather: Against,
+        /// The drag-free movement usual of a four-seam from that release.
+        usual: Movement,
+    },
+    /// More left over for the seams than few pitchers show.
+    LeftOver {
+        /// The family.
+        family: Family,
+        /// What is left.
+        left: Movement,
+        /// What is usual.
+        usual: SeamPush,
+        /// How many standard deviations between pitchers it lies from the mean, across the spin's push.
+        departure: f64,
+    },
 }
 
 /// What may be wrong with a break.
@@ -105,6 +128,8 @@ pub fn second_looks(profile: &Profile) -> Vec<SecondLook> {
     let is_low = release.slot_deg < LOW_SLOT_DEG;
     let mut looks: Vec<SecondLook> =
         profile.pitches.iter().flat_map(|pitch| of_pitch(&pitch.name, pitch.family, pitch.shape, is_low)).collect();
+    looks.extend(profile.pitches.iter().filter_map(|pitch| looks_like_the_other(profile, pitch)));
+    looks.extend(profile.pitches.iter().filter_map(|pitch| left_over(profile, pitch)));
     let own =
         profile.pitches.iter().filter_map(|pitch| Some((About::Pitch(pitch.name.clone()), pitch.release_height_ft?)));
     for (about, height) in std::iter::once((About::Release, release.height_ft)).chain(own).filter(|_| !is_low) {
@@ -112,6 +137,31 @@ pub fn second_looks(profile: &Profile) -> Vec<SecondLook> {
     }
     looks.extend(feet(About::Release, Length::Extension, release.extension_ft));
     looks
+}
+
+/// A left-over for the seams that few pitchers show.
+fn left_over(profile: &Profile, pitch: &Pitch) -> Option<SecondLook> {
+    let look = seam_look(profile, pitch).filter(|look| look.is_out_of_the_ordinary())?;
+    let left = shares_of(profile, pitch)?.left();
+    let found = Found::LeftOver { family: pitch.family, left, usual: look.usual, departure: look.departure };
+    Some(SecondLook { about: About::Pitch(pitch.name.clone()), found })
+}
+
+/// Breaks that go by a family's name, whoever throws it: vertical and glove side, in. Common practice, no published
+/// source; wide enough for every arm.
+fn usual_breaks(family: Family) -> [(f64, f64); 2] {
+    match family {
+        Family::FourSeam => [(10.0, 24.0), (-12.0, 2.0)],
+        Family::TwoSeam => [(5.0, 14.0), (-20.0, -10.0)],
+        Family::Sinker => [(0.0, 10.0), (-20.0, -10.0)],
+        Family::Cutter => [(4.0, 11.0), (0.0, 7.0)],
+        Family::Slider => [(-6.0, 5.0), (1.0, 9.0)],
+        Family::Sweeper => [(-8.0, 5.0), (10.0, 22.0)],
+        Family::Curveball => [(-22.0, -8.0), (0.0, 14.0)],
+        Family::Changeup => [(0.0, 11.0), (-20.0, -9.0)],
+        Family::Splitter => [(-3.0, 7.0), (-14.0, -3.0)],
+        Family::Knuckleball => [(-4.0, 4.0), (-4.0, 4.0)],
+    }
 }
 
 /// What of sorted throws is worth a second look: each group by the name guessed, or else by its label's.

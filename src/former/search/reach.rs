@@ -8,11 +8,12 @@
 //! The numbers are common practice, no published source, unless a line says otherwise; each is an
 //! assumption that a coach may know better.
 
-use crate::athlete::profile::{Pitch, Spread};
+use crate::athlete::profile::{Limits, Pitch, Spread};
 use crate::ball::Supination;
 use crate::ball::flight::inverse::{MIDDLE, break_of_spin, throw_of_shape};
+use crate::ball::recipe::active_rpm_needed;
 use crate::ball::spin::{BALL_RADIUS, LiftLaw, Spin};
-use crate::ball::{Family, SLOWEST_MPH, Shape};
+use crate::ball::{Family, Ground, SLOWEST_MPH, SeamPush, Shape};
 use crate::base::geometry::Clock;
 use crate::base::units::RPM;
 use crate::former::evaluate::{NewPitch, Stage, Thrown};
@@ -95,6 +96,11 @@ const LEVEL_SLOT_DEG: f64 = 25.0;
 /// them, not hindrance.
 const SEAM_AGAINST_IN: f64 = 0.5;
 
+/// What the seams are trusted with: the profile's bound, or else six inches.
+pub fn trusted_seam_in(limits: Limits) -> f64 {
+    limits.seam_shift_in.unwrap_or(6.0)
+}
+
 impl Reach {
     /// What the athlete of `stage` can reach in `family`.
     pub fn of(stage: &Stage, family: Family) -> Self {
@@ -112,7 +118,7 @@ impl Reach {
             rpm_per_mph: best_spin(stage, family, fastball_spin * custom.spin),
             active: custom.active,
             clock: clocks(stage, family),
-            seam_in: stage.profile.limits.seam_shift_in,
+            seam_in: trusted_seam_in(stage.profile.limits),
         }
     }
 
@@ -286,7 +292,8 @@ fn held_clock(wanted: Clock, range: (f64, f64)) -> Clock {
 /// without help from the seams, at the spin per mph his fastball has.
 pub fn spin_of(stage: &Stage, pitch: &Pitch) -> Spin {
     let shape = pitch.shape;
-    let needed = crate::ball::flight::inverse::active_spin_needed(shape, stage.release, stage.air, 0.0).value;
+    let ground = Ground { release: stage.release, air: stage.air };
+    let needed = active_rpm_needed(shape, SeamPush::NONE, ground).value;
     let usual = fastball(stage).map_or(USUAL_RPM_PER_MPH, rpm_per_mph) * custom(pitch.family).spin * shape.speed_mph;
     let rpm = pitch.spin_rpm.unwrap_or(usual).max(1.0);
     Spin {
@@ -311,7 +318,7 @@ pub fn effort(stage: &Stage, family: Family, recipe: &Recipe) -> f64 {
         turn + tip + slower
     };
     let nearest = stage.profile.pitches.iter().map(change).fold(f64::INFINITY, f64::min);
-    let seams = 0.5 * recipe.seam_total_in() / stage.profile.limits.seam_shift_in.max(1.0);
+    let seams = 0.5 * recipe.seam_total_in() / trusted_seam_in(stage.profile.limits).max(1.0);
     let hand = if stage.profile.release.supination == Supination::Hard && family.is_breaking() { 0.5 } else { 0.0 };
     nearest + seams + hand
 }

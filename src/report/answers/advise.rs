@@ -87,7 +87,8 @@ fn shape(advised: &Advised, target: &Candidate, inks: &[Ink]) -> Section {
     let family = target.target.family;
     let mut map = todays_map(advised.profile, text!["How the pitches move, and the ", family, " to chase"], inks);
     map.target = inks.last().map(|&ink| map_target(target, new_name(advised, target), ink));
-    let section = Section::new(shape_heading(advised.advice, target)).paragraph(natural(target)).table(shape_table(target));
+    let section =
+        Section::new(shape_heading(advised.advice, target)).paragraph(natural(target)).table(shape_table(target));
     match &target.target.recipe {
         Some(recipe) => section.paragraph(spun(advised, target)).pictures([map.picture(), faces(recipe.spin, hand)]),
         None => section.picture(map.picture()),
@@ -170,18 +171,14 @@ fn worth(advised: &Advised, target: &Candidate) -> Section {
         ])
 }
 
-fn usage(
-    advised: &Advised,
-    with: &PerSide<SideOutlook>,
-    target: &Candidate,
-    side: Side,
-    inks: &[Ink],
-) -> Section {
+fn usage(advised: &Advised, with: &PerSide<SideOutlook>, target: &Candidate, side: Side, inks: &[Ink]) -> Section {
     let section = Section::new(format!("Use against {} hitters, without and with it", side_name(side)))
         .picture(usage_picture(advised, with, target, side, inks));
     if side == Side::Opposite {
         section
-            .paragraph(Text::from("Without: as pitchers with such an arsenal are used, the athlete\u{2019}s own use in it."))
+            .paragraph(Text::from(
+                "Without: as pitchers with such an arsenal are used, the athlete\u{2019}s own use in it.",
+            ))
             .paragraph(OUTCOMES)
             .beside()
     } else {
@@ -190,8 +187,7 @@ fn usage(
 }
 
 fn mix_table(profile: &Profile, names: &[&str], without: &SideOutlook, with: &SideOutlook, side: Side) -> Table {
-    let [before, after] =
-        [without, with].map(|outlook| whole_percent(outlook.pitches.iter().map(|pitch| pitch.share)));
+    let [before, after] = [without, with].map(|outlook| whole_percent(outlook.pitches.iter().map(|pitch| pitch.share)));
     let rows = names.iter().zip(&with.pitches).enumerate().map(|(index, (pitch, outlook))| {
         let old = before.get(index).map(|&part| share(part));
         let label = name(pitch).and(if old.is_none() { ", new" } else { "" });
@@ -235,7 +231,8 @@ fn usage_picture(
     let gain = over_a_season(*target.worth.sides.on(side), advised.profile.athlete.level);
     let title = text!["Against ", side_name(side), " hitters: ", runs(gain).places(1), " saved in a season"];
     let legend = "Hollow: without the new pitch. Filled: with it.";
-    usage_change(title, &changes, legend, mix_table(advised.profile, &names, without, with, side)).with_numbers_in_text()
+    usage_change(title, &changes, legend, mix_table(advised.profile, &names, without, with, side))
+        .with_numbers_in_text()
 }
 
 fn leans_on(leanings: &[Leaning]) -> Section {
@@ -277,7 +274,8 @@ fn others(advised: &Advised) -> Option<Section> {
     });
     let heads = columns!["pitch", "mph, vertical, glove side", "runs in a season", "chance", "effort"];
     let title = format!("Runs saved in {} pitches, {}", season_pitches(level), command(advice.command));
-    let legend = "Mark: best guess; bar: 90 % interval. Stones: how far such arms must go from what they throw naturally.";
+    let legend =
+        "Mark: best guess; bar: 90 % interval. Stones: how far such arms must go from what they throw naturally.";
     let picture = ranges_chart(title, &rows, legend, Table::new(heads, cells)).with_numbers_in_text();
     (!all.is_empty()).then(|| Section::new("What each pitch would be worth").picture(picture))
 }

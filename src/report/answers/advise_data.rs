@@ -13,6 +13,7 @@ use crate::decide::worth::Worth;
 
 use super::super::content::data::{Data, list, maybe, number};
 use super::super::content::{Text, object};
+use super::super::number::rounded_shares;
 use super::super::words::advice::{part, verdict_key};
 use super::super::words::season::{over_a_season, season_pitches};
 use super::advise::Advised;
@@ -20,7 +21,6 @@ use super::dot::{dots_data, seam_data};
 use super::found::window;
 use super::ground::window_data;
 use super::rates::aim_words;
-use super::super::number::rounded_shares;
 
 /// The whole answer; what it leans on only when that was asked.
 pub(crate) fn data(advised: &Advised, reasons: Vec<Text>, cautions: Vec<Text>) -> Data {

@@ -1,16 +1,16 @@
 //! The answer of `check`: what an athlete throws, how it spins, what the spin explains.
 
 use crate::athlete::profile::{Pitch, Profile};
-use crate::ball::Family;
-use crate::ball::flight::inverse::Shares;
 use crate::ball::spin::MOST_RPM;
+use crate::ball::{Family, SeamPush};
+use crate::base::Movement;
 use crate::base::stats::Estimate;
-use crate::decide::inspect::{Inspected, second_looks};
+use crate::decide::inspect::{Inspected, SpinSource, second_looks};
 
 use super::super::content::amount::{degrees, feet, movement, pure, rpm, share, speed};
-use super::super::content::data::{Data, list, number};
+use super::super::content::data::{Data, list, maybe, number};
 use super::super::content::{Answer, Command, Section, Step, Table, Text, Unit, columns, name, object, row, text};
-use super::super::words::looks::LookWords;
+use super::super::words::looks::{LookWords, spin_source};
 use super::about::{about, assumed};
 
 /// Every pitch; `elevation_ft` says where the restated shapes would be thrown, `file` where the profile lies.
@@ -20,7 +20,8 @@ pub fn check(profile: &Profile, inspected: &[Inspected], elevation_ft: f64, file
     about(profile, "What the athlete throws.")
         .with(averages(profile, inspected))
         .with(spins(profile, inspected))
-        .with(shares(profile, inspected))
+        .with(explained(profile, inspected))
+        .with(left_over(profile, inspected))
         .with(restated(profile, inspected, elevation_ft))
         .with(Section::new("Worth a second look").bullets(looks().map(LookWords::sentence)))
         .with(Section::next(vec![next(profile, file)]))
@@ -45,7 +46,12 @@ fn averages(profile: &Profile, inspected: &[Inspected]) -> Section {
     });
     let columns =
         columns!["pitch", "throws", ("speed", Unit::Mph), ("vertical", Unit::Inches), ("glove side", Unit::Inches)];
-    Section::new("Averages (± half the 90 % interval)").table(Table::new(columns, rows)).paragraph(text![
+    let section = Section::new("Averages (± half the 90 % interval)").table(Table::new(columns, rows));
+    let section = match as_written(profile, inspected) {
+        Some(written) => section.paragraph(written),
+        None => section,
+    };
+    section.paragraph(text![
         "±: from throw to throw alone; ",
         Command::word("sort"),
         " adds what changes from day to day, so that its ± is wider."
@@ -57,7 +63,7 @@ fn spins(profile: &Profile, inspected: &[Inspected]) -> Section {
     let rows = pitches(profile, inspected).map(|(pitch, seen)| {
         row![
             name(&pitch.name),
-            if seen.measured { "measured" } else { "worked out" },
+            spin_source(seen.source),
             rpm(seen.spin.rpm),
             share(seen.spin.active_fraction),
             seen.spin.clock.for_hand(hand),
@@ -75,13 +81,17 @@ fn spins(profile: &Profile, inspected: &[Inspected]) -> Section {
         "active rpm that would do"
     ];
     let section = Section::new("How it spins").table(Table::new(columns, rows)).paragraph(
-        "active rpm that would do: spin across the flight that gives this break without the seams, and between which \
-         ends the lift laws and the seams' help put it; none: more than any arm gives.",
+        "usual share: rate and clock measured, the active share is what is usual of the family. Worked out: from the \
+         break, less what the seams usually give. Active rpm that would do: spin across the flight that gives this break \
+         with the seams\u{2019} usual help, and between which ends the lift laws and the seams put it; none: more than \
+         any arm gives.",
     );
     if inspected.iter().any(|seen| seen.shares.is_some()) {
         return section;
     }
-    section.paragraph("No pitch has its spin fully measured, so movement is not divided between spin and seams.")
+    section.paragraph(
+        "No pitch has the rate and the clock of its spin measured: movement is not divided between spin and seams.",
+    )
 }
 
 fn needed(active: Estimate) -> Text {
@@ -89,21 +99,67 @@ fn needed(active: Estimate) -> Text {
     text![show(active.value), " (", show(active.low), " to ", show(active.high), ")"]
 }
 
-fn shares(profile: &Profile, inspected: &[Inspected]) -> Option<Section> {
+fn explained(profile: &Profile, inspected: &[Inspected]) -> Option<Section> {
     let row = |(pitch, seen): (&Pitch, &Inspected)| {
-        let Shares { spin_vertical_in, spin_glove_side_in, seam_vertical_in, seam_glove_side_in } = seen.shares?;
-        let [a, b, c, d] = [spin_vertical_in, spin_glove_side_in, seam_vertical_in, seam_glove_side_in]
-            .map(|inches| movement(inches).bare());
-        Some(row![name(&pitch.name), a, b, c, d])
+        let shares = seen.shares?;
+        let [up, side] = [shares.spin_vertical_in, shares.spin_glove_side_in].map(|inches| movement(inches).bare());
+        Some(row![name(&pitch.name), up, side])
     };
     let rows: Vec<Vec<Text>> = pitches(profile, inspected).filter_map(row).collect();
-    let columns = columns!["pitch", "spin: vertical", "spin: glove side", "left: vertical", "left: glove side"];
-    let section = Section::new("Movement explained by the spin, and left over for the seams, in");
     (!rows.is_empty()).then(|| {
-        section.table(Table::new(columns, rows)).paragraph(
-            "Ranges are the spread of three published lift laws. What is left over holds the seams' push, errors of \
-             measurement and whatever the laws get wrong.",
-        )
+        Section::new("Movement explained by the spin, in")
+            .table(Table::new(columns!["pitch", "vertical", "glove side"], rows))
+            .paragraph(
+                "Ranges are the spread of five lift laws or, with a usual share, of that share between pitchers.",
+            )
+    })
+}
+
+fn left_over(profile: &Profile, inspected: &[Inspected]) -> Option<Section> {
+    let row = |(pitch, seen): (&Pitch, &Inspected)| {
+        let (left, look) = (seen.shares?.left(), seen.seams);
+        let usual = |read: fn(Movement) -> f64| match look {
+            Some(look) => text![movement(read(look.usual.mean)).bare(), " \u{b1}", pure(read(look.usual.sd), 1)],
+            None => "not known".into(),
+        };
+        Some(row![
+            name(&pitch.name),
+            movement(left.up_in).bare(),
+            usual(|movement| movement.up_in),
+            movement(left.glove_side_in).bare(),
+            usual(|movement| movement.glove_side_in),
+            look.map(|look| pure(look.departure.abs(), 1))
+        ])
+    };
+    let rows: Vec<Vec<Text>> = pitches(profile, inspected).filter_map(row).collect();
+    let heads = columns!["pitch", "vertical", "usual", "glove side", "usual", "departure"];
+    (!rows.is_empty()).then(|| {
+        Section::new("Left over for the seams, beside what the family usually shows, in")
+            .table(Table::new(heads, rows))
+            .paragraph(
+                "usual: mean of pitchers of the top league, \u{b1} their standard deviation. Departure: how many of these \
+                 the left-over lies from the mean, across the spin\u{2019}s push; beyond 2 is out of the ordinary. What is \
+                 left over also holds errors of measurement and, along the push, whatever the laws and the active share \
+                 get wrong.",
+            )
+    })
+}
+
+/// What the profile's numbers are where they count movement against gravity alone.
+fn as_written(profile: &Profile, inspected: &[Inspected]) -> Option<Text> {
+    let told = pitches(profile, inspected).filter_map(|(pitch, seen)| {
+        let read = seen.read?;
+        let [up, side] = [read.vertical_break_in, read.glove_side_break_in].map(|inches| movement(inches).bare());
+        Some(text![name(&pitch.name), " ", up, " and ", side])
+    });
+    let told: Vec<Text> = told.collect();
+    (!told.is_empty()).then(|| {
+        text![
+            "Breaks here are against the same throw with no sideways force; as the profile counts them, against gravity \
+             alone, up and to the glove side: ",
+            Text::joined(told, ", "),
+            "."
+        ]
     })
 }
 
@@ -136,7 +192,11 @@ fn pitch_data(profile: &Profile, pitch: &Pitch, seen: &Inspected) -> Data {
         "speed_mph": mph,
         "vertical_break_in": up,
         "glove_side_break_in": side,
-        "spin_measured": seen.measured,
+        "against": pitch.against.unwrap_or_default().name(),
+        "vertical_break_as_written_in": maybe(seen.read.map(|read| read.vertical_break_in), 2),
+        "glove_side_break_as_written_in": maybe(seen.read.map(|read| read.glove_side_break_in), 2),
+        "spin_measured": seen.source == SpinSource::Measured,
+        "spin_source": spin_source(seen.source),
         "spin_rpm": number(seen.spin.rpm, 0),
         "active_fraction": number(seen.spin.active_fraction, 3),
         "spin_clock": seen.spin.clock.for_hand(profile.athlete.throws).to_string(),
@@ -144,6 +204,11 @@ fn pitch_data(profile: &Profile, pitch: &Pitch, seen: &Inspected) -> Data {
         "active_rpm_that_would_do": seen.active_needed,
         "spin_break_in": seen.shares.map(|s| push(s.spin_vertical_in, s.spin_glove_side_in)),
         "seam_shift_in": seen.shares.map(|s| push(s.seam_vertical_in, s.seam_glove_side_in)),
+        "usual_seam_shift_in": seen.seams.map(|look| {
+            let SeamPush { mean, sd, .. } = look.usual;
+            push(Estimate::from_sd(mean.up_in, sd.up_in), Estimate::from_sd(mean.glove_side_in, sd.glove_side_in))
+        }),
+        "seam_shift_departure_sd": maybe(seen.seams.map(|look| look.departure), 2),
         "restated_vertical_break_in": number(seen.restated.vertical_break_in, 1),
         "restated_glove_side_break_in": number(seen.restated.glove_side_break_in, 1),
     }

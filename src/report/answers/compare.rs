@@ -98,7 +98,13 @@ fn chances(comparison: &Comparison) -> Option<Text> {
 fn worth_sentence(comparison: &Comparison, arm: &Compared) -> Text {
     let family = comparison.family;
     let Some(candidate) = &arm.candidate else {
-        return text!["to ", called(arm), " a ", family, " is not asked for: it may not be thrown, or no arm is known to throw it"];
+        return text![
+            "to ",
+            called(arm),
+            " a ",
+            family,
+            " is not asked for: it may not be thrown, or no arm is known to throw it"
+        ];
     };
     let shape = candidate.target.shape;
     let shape = text![speed(shape.speed_mph), ", ", breaks(shape.vertical_break_in, shape.glove_side_break_in)];
@@ -183,7 +189,8 @@ fn map(comparison: &Comparison, arm: &Compared) -> Picture {
 /// The recommended use against same-side hitters, walking to the one against opposite-side hitters.
 fn mix(arm: &Compared) -> Section {
     let names = todays_names(arm.profile);
-    let [same, opposite] = Side::BOTH.map(|side| whole_percent(arm.usage.sides.on(side).best.pitches.iter().map(|pitch| pitch.share)));
+    let [same, opposite] =
+        Side::BOTH.map(|side| whole_percent(arm.usage.sides.on(side).best.pitches.iter().map(|pitch| pitch.share)));
     let changes: Vec<Change> = names
         .iter()
         .zip(todays_inks(arm.profile))

@@ -1,11 +1,11 @@
 //! The answer of `dot`: how a pitch spins and where a mark on its spin pole shows.
 
 use crate::athlete::profile::Profile;
+use crate::ball::Recipe;
 use crate::ball::spin::{Dot, Dots, Spin};
 use crate::base::Movement;
 use crate::base::geometry::Hand;
 use crate::base::stats::Estimate;
-use crate::former::search::reach::Recipe;
 
 use super::super::charts::faces;
 use super::super::content::amount::{degrees, movement, rpm, share, speed};
@@ -59,7 +59,7 @@ pub fn dot_of_shape(recipe: &Recipe, active_rpm: Estimate, hand: Hand) -> Answer
         "target",
         spin,
         false,
-        Some(Movement { glove_side_in: recipe.seam_in[0], up_in: recipe.seam_in[1] }),
+        Some(recipe.seams),
         hand,
     ))
 }

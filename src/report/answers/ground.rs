@@ -1,10 +1,10 @@
 //! What an answer about throws stands on, and what trial and progress say alike about it.
 
+use crate::athlete::eligibility::Reason;
 use crate::athlete::profile::Profile;
 use crate::athlete::session::Session;
 use crate::ball::Shape;
 use crate::learn::cues::Cue;
-use crate::athlete::eligibility::Reason;
 use crate::learn::target::Target;
 use crate::learn::window::Window;
 

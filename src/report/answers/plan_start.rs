@@ -1,7 +1,7 @@
 //! What a plan starts from, or why there is none.
 
-use crate::athlete::profile::Profile;
 use crate::athlete::eligibility::Bar;
+use crate::athlete::profile::Profile;
 use crate::decide::advice::Advice;
 use crate::decide::verdict::Verdict;
 use crate::learn::progress::Finding;

@@ -5,7 +5,7 @@ use crate::base::geometry::Side;
 use crate::base::stats::Estimate;
 use crate::decide::counts::Count;
 use crate::decide::outlook::{PitchOutlook, SideOutlook};
-use crate::hitter::{LevelFactors, Zone};
+use crate::hitter::{Hitter, Reading, Zone};
 
 use super::super::content::amount::rate;
 use super::super::content::data::{Data, list, number};
@@ -43,7 +43,7 @@ pub(crate) fn rate_cells(pitch: &PitchOutlook) -> Vec<Text> {
 
 /// The zone of the hitters that the athlete faces.
 pub(crate) fn zone_of(profile: &Profile) -> Zone {
-    LevelFactors::of(profile.athlete.level).zone
+    Zone::TYPICAL
 }
 
 /// Where a pitch goes against `side`, early and with two strikes.

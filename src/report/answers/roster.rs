@@ -2,13 +2,13 @@
 
 use std::path::Path;
 
+use crate::athlete::eligibility::{Eligibility, Reason};
 use crate::athlete::profile::{Level, Profile};
 use crate::ball::Family;
 use crate::base::stats::Estimate;
-use crate::athlete::eligibility::{Eligibility, Reason};
 use crate::decide::advice::{Candidate, FAMILIES};
-use crate::decide::roster::Standing;
 use crate::decide::new_pitch::Command as CommandOf;
+use crate::decide::roster::Standing;
 use crate::decide::verdict::Verdict;
 
 use super::super::charts::{RangeRow, inks, ranges};
@@ -124,8 +124,7 @@ fn picture(members: &[Member]) -> Picture {
         })
         .collect();
     let more = if members.len() > DRAWN { format!(" The first {DRAWN} are drawn.") } else { String::new() };
-    let legend =
-        format!("Mark: best guess, its shape the family; bar: 90 % interval.{more}");
+    let legend = format!("Mark: best guess, its shape the family; bar: 90 % interval.{more}");
     ranges("What it is worth".into(), &rows, &legend, table(drawn))
 }
 

@@ -140,7 +140,9 @@ pub(crate) fn reason(reason: &Reason, level: Level) -> Text {
             "with the looser command of its first months it is worth ",
             season(*gain, level),
             ", against ",
-            runs(over_a_season(Estimate { value: *mastered, low: *mastered, high: *mastered }, level).value).places(1).bare(),
+            runs(over_a_season(Estimate { value: *mastered, low: *mastered, high: *mastered }, level).value)
+                .places(1)
+                .bare(),
             " once mastered"
         ],
         Reason::Short(shortfall) => short(*shortfall, level),
@@ -160,7 +162,9 @@ pub(crate) fn reason(reason: &Reason, level: Level) -> Text {
 fn short(shortfall: Shortfall, level: Level) -> Text {
     let all = |value: f64| runs(over_a_season(Estimate { value, low: value, high: value }, level).value).places(1);
     match shortfall {
-        Shortfall::TooSmall { needed } => text!["that is little: ", all(needed), " in a season would be needed for more"],
+        Shortfall::TooSmall { needed } => {
+            text!["that is little: ", all(needed), " in a season would be needed for more"]
+        }
         Shortfall::ReadingsDiffer { readings } => text![
             "two readings of the same hitters differ: by one it saves ",
             all(readings.low),
@@ -199,12 +203,16 @@ pub(crate) fn caution(caution: Caution) -> Text {
         Caution::Youth(age) => youth(age),
         Caution::MonthsOff(months) => text!["only ", months, " months off throwing in the last twelve: ", off],
         Caution::MonthsOffUnknown => text!["months off throwing are not given: ", off],
-        Caution::Workload => "throws spent on a new pitch count as workload; total workload and throwing while tired are \
+        Caution::Workload => {
+            "throws spent on a new pitch count as workload; total workload and throwing while tired are \
                               the better supported risks, more than any one pitch"
-            .into(),
-        Caution::Seams => "much of the movement is expected from the seams: the same grip can behave two or three ways, \
+                .into()
+        }
+        Caution::Seams => {
+            "much of the movement is expected from the seams: the same grip can behave two or three ways, \
                            and a trial shows which"
-            .into(),
+                .into()
+        }
         Caution::OneDay => "runs are a model\u{2019}s, fitted to one day of the top league: trust the order of the \
                             pitches more than the size of a number"
             .into(),
