@@ -1,27 +1,32 @@
 //! Each command: read, ask, set.
 
+use std::num::NonZeroUsize;
+
+use crate::athlete::eligibility::reasons_against_throwing;
 use crate::athlete::profile::{PerSide, Profile};
 use crate::ball::Shape;
 use crate::ball::flight::Air;
 use crate::ball::spin::Spin;
 use crate::base::geometry::{Clock, Side, Vec3};
 use crate::base::units::FOOT;
-use crate::decide::advice::{self, Advice, Question as Asked, advise};
+use crate::decide::advice::{self, Advice, advise};
+use crate::decide::apart::{pairs, partings};
 use crate::decide::coverage::simulate;
 use crate::decide::inspect::inspect;
-use crate::decide::usage::usage;
+use crate::decide::levers::levers;
+use crate::decide::model::Model;
+use crate::decide::new_usage::Usage;
 use crate::decide::why::why;
 use crate::files::{ReadOptions, read_columns, read_profile, read_sessions};
 use crate::former::calibrate::{Evidence, cross_validate, fit};
-use crate::former::evaluate::{Stage, Thrown, Today};
+use crate::former::evaluate::{Stage, Thrown};
 use crate::former::search::reach::{Recipe, spin_of};
-use crate::former::separation::pairs;
-use crate::former::sight::{Sight, openings, sights};
-use crate::report::answers::{self, Spun, Views};
+use crate::former::sight::{Sight, sights};
+use crate::report::answers::{self, Spun};
 use crate::report::{Answer, coverage, ensemble};
 use crate::throws::{Options as SortOptions, sort};
 
-use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
+use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, LeversArgs, PagedArgs, Question};
 use super::page::PageArg;
 use super::{Failure, follow, planning, setup, staff, starter};
 
@@ -32,6 +37,7 @@ pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
         Question::Sort(args) => super::sessions::sort(cli, args),
         Question::Apart(args) => apart(cli, args),
         Question::Usage(args) => usage_of(cli, args),
+        Question::Levers(args) => levers_of(cli, args),
         Question::Advise(args) => advise_on(cli, args),
         Question::Dot(args) => dot(cli, args),
         Question::Calibrate(args) => calibrate(cli, args),
@@ -56,23 +62,32 @@ fn check(cli: &Cli, args: &CheckArgs) -> Result<String, Failure> {
     told(cli, &answer, Some(&args.page))
 }
 
+/// Draws of what is not known, where the command line does not say how many.
+const DRAWS: NonZeroUsize = NonZeroUsize::new(64).expect("64 is not zero");
+
 fn apart(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
     let path = &args.profile.profile;
     let profile = read_profile(path)?;
-    let stage = Stage::new(&profile);
-    let today = Today::of(&stage);
-    let aims = PerSide::from_fn(|side: Side| today.plans.on(side).aims.clone());
-    let pairs = pairs(&stage, &aims);
-    let seen = args.page.report.as_ref().map(|_| (openings(&stage), sights(&stage, &stage.pitches)));
-    let views = seen.as_ref().map(|(openings, sights)| Views { openings, sights: sights.as_ref() });
-    told(cli, &answers::apart(&profile, &pairs, views, &path.to_string_lossy()), Some(&args.page))
+    let model = Model::new(&profile, NonZeroUsize::MIN, cli.seed);
+    let partings = PerSide::from_fn(|side: Side| partings(&model, side));
+    told(cli, &answers::apart(&profile, &pairs(&model), &partings, &path.to_string_lossy()), Some(&args.page))
 }
 
 fn usage_of(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
     let path = &args.profile.profile;
     let profile = read_profile(path)?;
-    let sides = usage(&profile, Asked::DEFAULT.draws, cli.seed);
-    told(cli, &answers::usage(&profile, &sides, &path.to_string_lossy()), Some(&args.page))
+    let usage = Usage::of(&Model::new(&profile, DRAWS, cli.seed));
+    told(cli, &answers::usage(&profile, &usage, &path.to_string_lossy()), Some(&args.page))
+}
+
+/// An athlete who may not throw is not weighed at all.
+fn levers_of(cli: &Cli, args: &LeversArgs) -> Result<String, Failure> {
+    let path = &args.profile.profile;
+    let profile = read_profile(path)?;
+    let draws = NonZeroUsize::new(args.draws as usize).unwrap_or(DRAWS);
+    let is_free = reasons_against_throwing(profile.health, &profile.athlete).is_empty();
+    let found = if is_free { levers(&Model::new(&profile, draws, cli.seed)) } else { Vec::new() };
+    told(cli, &answers::levers(&profile, &found, &path.to_string_lossy()), Some(&args.page))
 }
 
 fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {

@@ -1,6 +1,5 @@
 //! The answers: how pitches are used, whether a new one belongs, who gains most.
 
-pub mod usage;
 pub mod inspect;
 pub mod advice;
 pub mod why;

@@ -22,6 +22,8 @@ use super::worth::{Brought, Change};
 pub struct SideOutlook {
     /// By pitch.
     pub pitches: Vec<PitchOutlook>,
+    /// Runs the hitters gain per 100 pitches, thrown in these shares.
+    pub runs_per_100: Estimate,
 }
 
 /// What one pitch brings against one side.
@@ -128,18 +130,28 @@ pub fn of_change(model: &Model, change: &Change) -> PerSide<SideOutlook> {
     let drawn: Vec<PerSide<Vec<Rates<f64>>>> =
         model.draws.par_iter().map(|draw| rates_in(draw, model, change)).collect();
     PerSide::from_fn(|side| {
+        let mix = change.shares.mix(side);
+        let both = best[0].on(side).iter().zip(best[1].on(side));
+        let middle: Vec<Rates<f64>> = both.map(|(one, other)| Rates::midpoint(one, other)).collect();
         let pitch = |(pitch, placed): (usize, &Placed)| {
-            let middle = Rates::midpoint(&best[0].on(side)[pitch], &best[1].on(side)[pitch]);
             let drawn: Vec<&Rates<f64>> = drawn.iter().map(|drawn| &drawn.on(side)[pitch]).collect();
             PitchOutlook {
-                share: change.shares.mix(side)[pitch],
+                share: mix[pitch],
                 by_count: Count::ALL.map(|count| change.shares.at(side, count)[pitch]),
                 spots: *placed.spots.on(side),
-                rates: Rates::from_draws(&middle, &drawn),
+                rates: Rates::from_draws(&middle[pitch], &drawn),
             }
         };
-        SideOutlook { pitches: placed.iter().enumerate().map(pitch).collect() }
+        let in_draws: Vec<f64> = drawn.iter().map(|drawn| runs_of_mix(drawn.on(side), &mix)).collect();
+        SideOutlook {
+            pitches: placed.iter().enumerate().map(pitch).collect(),
+            runs_per_100: Estimate::from_draws(runs_of_mix(&middle, &mix), &in_draws),
+        }
     })
+}
+
+fn runs_of_mix(pitches: &[Rates<f64>], mix: &[f64]) -> f64 {
+    pitches.iter().zip(mix).map(|(rates, share)| share * rates.runs_per_100).sum()
 }
 
 fn rates_in(draw: &Draw, model: &Model, change: &Change) -> PerSide<Vec<Rates<f64>>> {

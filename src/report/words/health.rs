@@ -1,6 +1,7 @@
 //! What health and age say about throwing, in words. Nothing here diagnoses: these are rules about
 //! flags a person has set and about published guidelines.
 
+use crate::athlete::eligibility;
 use crate::athlete::profile::Profile;
 use crate::learn::plan::limits::YOUNGEST;
 use crate::learn::plan::{NEW_PITCH_AGE, Reason, Refused};
@@ -61,6 +62,20 @@ pub(crate) fn reason(reason: Reason) -> Text {
         Reason::BelowTheTable { age } => {
             text!["the athlete is ", age, ": the limits used here begin at ", YOUNGEST, source]
         }
+    }
+}
+
+/// Why a pitch, or any, is not thrown.
+pub(crate) fn barring(reason: eligibility::Reason) -> Text {
+    use eligibility::Reason as Bar;
+    match reason {
+        Bar::Pain => self::reason(Reason::Pain),
+        Bar::RecentInjury => self::reason(Reason::RecentInjury),
+        Bar::BelowTheTable { age } => self::reason(Reason::BelowTheTable { age }),
+        Bar::NoNewBreakingBall => self::reason(Reason::NoNewBreakingBall),
+        Bar::AgeNeeded => self::reason(Reason::AgeNeeded),
+        Bar::BasicsOnly { age, .. } => text!["at ", age, " ", guideline(age), format!(" ({GUIDELINES})")],
+        Bar::BasicsFirst { age } => self::reason(Reason::FastballAndChangeupFirst { age }),
     }
 }
 
