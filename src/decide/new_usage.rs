@@ -10,7 +10,6 @@ use super::counts::Count;
 use super::leaning::recommended;
 use super::model::Model;
 use super::outlook::{SideOutlook, of_today};
-use super::shares::Shares;
 use super::worth::{Change, Worth, owned};
 
 /// How the pitches are used.

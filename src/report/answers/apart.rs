@@ -45,7 +45,8 @@ fn called(names: &[&str], pair: &Pair) -> String {
 fn one_side(profile: &Profile, pairs: &[Pair], partings: &[Parting], side: Side) -> Section {
     let names = todays_names(profile);
     let table = seen_table(pairs, &names, side);
-    Section::new(format!("To {} hitters", side_name(side))).picture(drawn(profile, pairs, partings, side, table))
+    Section::new(format!("To {} hitters, distances in inches", side_name(side)))
+        .picture(drawn(profile, pairs, partings, side, table))
 }
 
 fn drawn(profile: &Profile, pairs: &[Pair], partings: &[Parting], side: Side, table: Table) -> Picture {
@@ -62,19 +63,12 @@ fn seen_table(pairs: &[Pair], names: &[&str], side: Side) -> Table {
             called(names, pair),
             share(seen.first_for_second),
             share(seen.second_for_first),
-            inches(seen.decision_in),
-            inches(seen.plate_in),
-            inches(seen.late_in),
+            pure(seen.decision_in, 1),
+            pure(seen.plate_in, 1),
+            pure(seen.late_in, 1),
         ]
     });
-    let columns = columns![
-        "pair",
-        "1st for 2nd",
-        "2nd for 1st",
-        ("at decision", Unit::Inches),
-        ("at the plate", Unit::Inches),
-        ("late", Unit::Inches)
-    ];
+    let columns = columns!["pair", "1st for 2nd", "2nd for 1st", "decision", "plate", "late"];
     Table::new(columns, rows)
 }
 
@@ -98,8 +92,8 @@ fn how_to_read() -> Section {
         "1st for 2nd: how often a hitter takes the first pitch of the pair for the second when they must decide, with \
          fewer than two strikes and knowing how often each is thrown; 2nd for 1st the other way round. The rest of the \
          time they take it for what it is, or for a third pitch",
-        "at decision: how far apart the two balls are when the hitter must decide on the faster one; at the plate: how \
-         far apart they arrive, each thrown to where it is aimed; late: how far their ways part in between",
+        "decision: how far apart the two balls are when the hitter must decide on the faster one; plate: how far \
+         apart they arrive, each thrown to where it is aimed; late: how far their ways part in between",
         "being taken for another pitch is worth something only where the two then go apart; what that is worth stands \
          in usage and levers",
         "scatters: distance of the two shapes in units of their own throw-to-throw scatter",

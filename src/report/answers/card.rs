@@ -13,7 +13,7 @@ use super::rates::{aim_words, in_count};
 /// The recommended use of both sides, count by count.
 pub(super) fn card(profile: &Profile, usage: &Usage) -> Section {
     Side::BOTH.into_iter().fold(Section::new("The catcher's card").card(), |section, side| {
-        section.subheading(format!("{} hitters", side_name(side))).table(table(profile, usage, side))
+        section.subheading(format!("To {} hitters", side_name(side))).table(table(profile, usage, side))
     })
 }
 

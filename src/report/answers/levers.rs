@@ -18,6 +18,8 @@ use super::super::words::season::{a_season, over_a_season, season_pitches};
 use super::about::{about, assumed, before_anything};
 use super::mix::todays_inks;
 
+/// What a column of chances says once, in its head.
+const IN_HUNDRED: &str = " in 100";
 /// In how many draws the best change must beat another to be called clearly better.
 const CLEARLY: f64 = 0.75;
 
@@ -103,7 +105,7 @@ fn marks(profile: &Profile, levers: &[Lever]) -> Vec<Ink> {
     let all = inks(profile.pitches.iter().map(|pitch| pitch.family).chain(new));
     let mut learnt = all.into_iter().skip(owned.len());
     let mark = |lever: &Lever| match lever.what {
-        What::Learn(_) => learnt.next().unwrap_or(owned[0]),
+        What::Learn(_) => learnt.next().unwrap_or(Ink::NEUTRAL),
         What::Reshape(pitch, _) | What::Drop(pitch) => owned[pitch],
         What::Faster | What::TighterCommand | What::UseAlone => Ink::NEUTRAL,
     };
@@ -115,9 +117,11 @@ fn table(profile: &Profile, levers: &[Lever]) -> Table {
         let runs = pure(over_a_season(lever.worth.overall, profile.athlete.level), 1).signed();
         let effort = effort(&lever.what).map(|effort| pure(effort, 1));
         let to = shape(&lever.what).map(shape_words);
-        row![change(profile, &lever.what), to, runs, chance(lever.worth.chance), effort]
+        let figures = chance(lever.worth.chance).figures();
+        let chance = figures.trim_end_matches(IN_HUNDRED);
+        row![change(profile, &lever.what), to, runs, chance, effort]
     });
-    Table::new(columns!["change", "shape", "runs a season", "chance", "effort"], rows).with_words(2)
+    Table::new(columns!["change", "shape", "runs a season", "chance in 100", "effort"], rows).with_words(2)
 }
 
 /// The shape a change asks for.
@@ -189,6 +193,9 @@ fn how_to_read(profile: &Profile) -> Section {
             a_season(profile.athlete.level)
         ),
         "shape: speed in mph, vertical and glove-side break in inches; a new pitch is counted once mastered".to_owned(),
+        "reshaped: the best other shape found near what such arms throw; below zero the old one stays; 1 mph more and \
+         tighter command are on every pitch"
+            .to_owned(),
         "chance: of saving anything at all".to_owned(),
         "effort: how far the shape lies from what such arms throw, in standard deviations".to_owned(),
     ])

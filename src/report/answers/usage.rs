@@ -151,7 +151,7 @@ fn what_comes(profile: &Profile, usage: &Usage) -> Section {
         let pitches = names.iter().zip(&usage.sides.on(side).best.pitches);
         let rows = pitches.map(|(pitch, outlook)| [row![name(pitch)], rate_cells(outlook)].concat());
         let columns = columns!["pitch", "strike", "chase", "miss/swing", "miss", "weak", "solid", "take"];
-        section.subheading(format!("{} hitters", side_name(side))).table(Table::new(columns, rows))
+        section.subheading(format!("Against {} hitters", side_name(side))).table(Table::new(columns, rows))
     })
 }
 

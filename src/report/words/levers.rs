@@ -27,11 +27,11 @@ pub(crate) fn change(profile: &Profile, what: &What) -> Text {
     let called = |pitch: usize| name(&profile.pitches[pitch].name);
     match what {
         What::Learn(target) => text!["a new ", target.family],
-        What::Reshape(pitch, _) => text!["another shape: ", called(*pitch)],
-        What::Drop(pitch) => text!["without the ", called(*pitch)],
-        What::Faster => "1 mph more on everything".into(),
+        What::Reshape(pitch, _) => text![called(*pitch), " reshaped"],
+        What::Drop(pitch) => text![called(*pitch), " dropped"],
+        What::Faster => "1 mph more speed".into(),
         What::TighterCommand => "command 1 in tighter".into(),
-        What::UseAlone => "the recommended use".into(),
+        What::UseAlone => "recommended use".into(),
     }
 }
 
