@@ -8,6 +8,7 @@
 mod finite;
 
 use std::fmt::Write as _;
+use std::num::NonZeroUsize;
 use std::time::{Duration, Instant};
 
 use arsenalfit::athlete::profile::{Aim, Level, PerSide, Profile};
@@ -15,14 +16,15 @@ use arsenalfit::ball::Family;
 use arsenalfit::ball::Supination;
 use arsenalfit::base::geometry::{Clock, Hand, Side};
 use arsenalfit::decide::advice::{Question, advise};
-use arsenalfit::decide::usage::usage;
+use arsenalfit::decide::apart::{pairs, partings};
+use arsenalfit::decide::model::Model;
+use arsenalfit::decide::usage::Usage;
 use arsenalfit::files::profile_from_toml;
 use arsenalfit::former::evaluate::{Stage, Thrown, Today};
 use arsenalfit::former::search::Command;
 use arsenalfit::former::search::reach::spin_of;
-use arsenalfit::former::separation::pairs;
-use arsenalfit::former::sight::{openings, sights};
-use arsenalfit::report::answers::{self, Spun, Views};
+use arsenalfit::former::sight::sights;
+use arsenalfit::report::answers::{self, Spun};
 use finite::{assert_finite, has_odd_number};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
@@ -308,14 +310,14 @@ fn ask_everything(profile: &Profile, question: Question) {
     for side in Side::BOTH {
         assert_finite(&today.plans.on(side).mix);
     }
-    let sides = usage(profile, DRAWS, question.seed);
-    assert_finite(&sides);
-    let apart = pairs(&stage, &PerSide::from_fn(|side| today.plans.on(side).aims.clone()));
-    assert_finite(&apart);
+    let model = Model::new(profile, NonZeroUsize::new(DRAWS).expect("some draws"), question.seed);
+    let usage = Usage::of(&model);
+    assert_finite(&usage);
+    let (apart, partings) = (pairs(&model), PerSide::from_fn(|side| partings(&model, side)));
+    assert_finite(&(&apart, &partings));
     let thrown: Vec<Thrown> = stage.pitches.clone();
-    let (openings, seen) = (openings(&stage), sights(&stage, &thrown));
-    assert_finite(&(&openings, &seen));
-    let views = Views { openings: &openings, sights: seen.as_ref() };
+    let seen = sights(&stage, &thrown);
+    assert_finite(&seen);
     let spun: Vec<Spun> = profile
         .pitches
         .iter()
@@ -323,8 +325,8 @@ fn ask_everything(profile: &Profile, question: Question) {
         .collect();
     let shown = [
         answers::advise(&advice, None, seen.as_ref(), None),
-        answers::usage(profile, &sides, "any.toml"),
-        answers::apart(profile, &apart, Some(views), "any.toml"),
+        answers::usage(profile, &usage, "any.toml"),
+        answers::apart(profile, &apart, &partings, "any.toml"),
         answers::dots(profile, &spun),
     ];
     for text in shown.iter().flat_map(|answer| [answer.text(80), answer.json(), answer.page()]) {

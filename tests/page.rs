@@ -2,25 +2,28 @@
 //! table, and the drawings are what they were. What only a browser can tell is in `tests/browser`.
 
 use std::fs;
+use std::num::NonZeroUsize;
 
 use arsenalfit::athlete::profile::{PerSide, Profile};
 use arsenalfit::athlete::session::Session;
 use arsenalfit::ball::{Family, Shape};
 use arsenalfit::base::geometry::Hand;
 use arsenalfit::decide::advice::{Question, advise};
+use arsenalfit::decide::apart::{pairs, partings};
 use arsenalfit::decide::compare::compare;
+use arsenalfit::decide::levers::levers;
+use arsenalfit::decide::model::Model;
+use arsenalfit::decide::usage::Usage;
 use arsenalfit::decide::roster::standing;
-use arsenalfit::decide::usage::usage;
 use arsenalfit::files::{ColumnMap, ReadOptions, profile_from_toml, read_profile, read_sessions};
-use arsenalfit::former::evaluate::{Stage, Today};
+use arsenalfit::former::evaluate::Stage;
 use arsenalfit::former::search::Command;
-use arsenalfit::former::separation::pairs;
-use arsenalfit::former::sight::{openings, sights};
+use arsenalfit::former::sight::sights;
 use arsenalfit::learn::plan::{Answer, Measured, Refusal, Request, Span, plan};
 use arsenalfit::learn::progress::{outings, progress};
 use arsenalfit::learn::target::Target;
 use arsenalfit::learn::trial::{attempts, trial};
-use arsenalfit::report::answers::{self, Ground, Member, NoPlan, Roster, Start, Views};
+use arsenalfit::report::answers::{self, Ground, Member, NoPlan, Roster, Start};
 
 const QUICK: Question = Question { draws: 16, ..Question::DEFAULT };
 
@@ -36,13 +39,21 @@ fn advise_page(profile: &Profile) -> String {
     answers::advise(&advice, None, sights(&stage, &all).as_ref(), None).page()
 }
 
+/// A few draws: pages are looked at here, not intervals.
+const FEW: NonZeroUsize = NonZeroUsize::new(4).expect("4 is not zero");
+
 fn apart_page(profile: &Profile) -> String {
-    let stage = Stage::new(profile);
-    let today = Today::of(&stage);
-    let aims = PerSide::from_fn(|side| today.plans.on(side).aims.clone());
-    let seen = sights(&stage, &stage.pitches);
-    let views = Views { openings: &openings(&stage), sights: seen.as_ref() };
-    answers::apart(profile, &pairs(&stage, &aims), Some(views), "a.toml").page()
+    let model = Model::new(profile, FEW, 1);
+    let partings = PerSide::from_fn(|side| partings(&model, side));
+    answers::apart(profile, &pairs(&model), &partings, "a.toml").page()
+}
+
+fn usage_page(profile: &Profile) -> String {
+    answers::usage(profile, &Usage::of(&Model::new(profile, FEW, 1)), "a.toml").page()
+}
+
+fn levers_page(profile: &Profile) -> String {
+    answers::levers(profile, &levers(&Model::new(profile, FEW, 1)), "a.toml").page()
 }
 
 /// Every page about `profile`, with what it is called.
@@ -52,7 +63,8 @@ fn pages(profile: &Profile) -> Vec<(&'static str, String)> {
     let roster = Roster { members: &[member], command: Command::Mastered, unread: 0, draws: 16 };
     vec![
         ("advise", advise_page(profile)),
-        ("usage", answers::usage(profile, &usage(profile, 16, 1), "a.toml").page()),
+        ("usage", usage_page(profile)),
+        ("levers", levers_page(profile)),
         ("apart", apart_page(profile)),
         ("compare", answers::compare(&compare([profile, &other], QUICK), ["a.toml", "b.toml"]).page()),
         ("roster", answers::roster(&roster).page()),
@@ -186,16 +198,35 @@ fn a_single_pitch_still_makes_every_page() {
     }
 }
 
-/// The drawings that hold what is given and not what is searched: shapes, flights and faces.
+/// The drawings that hold what is given and not what is searched.
 #[test]
 fn the_drawings_are_what_they_were() {
-    let apart = apart_page(&shipped("three-quarter-right"));
-    let kept = [("forks", 0), ("shape-map", 1), ("hitter-view-same-side", 2), ("hitter-view-opposite-side", 3)];
-    for (name, index) in kept {
-        insta::assert_snapshot!(format!("svg-{name}"), drawings(&apart)[index].replace('>', ">\n"));
+    let map = |profile: &str| drawings(&apart_page(&shipped(profile)))[2].replace('>', ">\n");
+    insta::assert_snapshot!("svg-shape-map", map("three-quarter-right"));
+    insta::assert_snapshot!("svg-shape-map-left", map("high-slot-left"));
+}
+
+/// The drawing with this title.
+fn drawing_of<'p>(page: &'p str, title: &str) -> &'p str {
+    drawings(page).into_iter().find(|drawing| drawing.contains(title)).expect("the picture")
+}
+
+#[test]
+fn a_left_handers_aims_are_the_mirror_of_a_right_handers() {
+    let right = shipped("three-quarter-right");
+    let mut left = right.clone();
+    left.athlete.throws = Hand::Left;
+    let (right, left) = (usage_page(&right), usage_page(&left));
+    let title = "Where to throw it to same-side hitters";
+    let across = |page: &str| -> Vec<f64> {
+        let ellipses = drawing_of(page, title).split("<ellipse cx=\"").skip(1);
+        ellipses.map(|rest| rest.split('"').next().and_then(|x| x.parse().ok()).expect("a place")).collect()
+    };
+    let (right, left) = (across(&right), across(&left));
+    assert!(right.len() >= 3, "{right:?}");
+    for (right, left) in right.iter().zip(&left) {
+        assert!((right + left - 360.0).abs() < 0.02, "{right} and {left} about the middle of a sheet 360 wide");
     }
-    let left = apart_page(&shipped("high-slot-left"));
-    insta::assert_snapshot!("svg-shape-map-left", drawings(&left)[1].replace('>', ">\n"));
 }
 
 /// What a file may hold in place of a grip or a day.

@@ -73,6 +73,9 @@ pub(super) enum Question {
     /// How should the pitches be used against each side?
     #[command(after_help = examples::USAGE)]
     Usage(PagedArgs),
+    /// What would help most this off-season? Every single change, best first.
+    #[command(after_help = examples::LEVERS)]
+    Levers(LeversArgs),
     /// Should a pitch be added, which shape should be chased, and what is it worth?
     #[command(after_help = examples::ADVISE)]
     Advise(AdviseArgs),
@@ -127,6 +130,17 @@ pub(super) struct ProfileArg {
 pub(super) struct PagedArgs {
     #[command(flatten)]
     pub(super) profile: ProfileArg,
+    #[command(flatten)]
+    pub(super) page: PageArg,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct LeversArgs {
+    #[command(flatten)]
+    pub(super) profile: ProfileArg,
+    /// Simulations of what is not known; more give steadier intervals.
+    #[arg(long, value_name = "N", default_value_t = DRAWS, allow_negative_numbers = true, value_parser = draws)]
+    pub(super) draws: NonZeroUsize,
     #[command(flatten)]
     pub(super) page: PageArg,
 }

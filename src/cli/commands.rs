@@ -1,5 +1,8 @@
 //! Each command: read, ask, set.
 
+use std::num::NonZeroUsize;
+
+use crate::athlete::eligibility::reasons_against_throwing;
 use crate::athlete::profile::{PerSide, Profile};
 use crate::ball::flight::Air;
 use crate::ball::recipe::active_rpm_needed;
@@ -7,20 +10,19 @@ use crate::ball::{Ground, SeamPush, Shape, recipe};
 use crate::base::geometry::{Side, Vec3};
 use crate::base::units::FOOT;
 use crate::decide::advice::Advice;
+use crate::decide::apart::{pairs, partings};
 use crate::decide::draws::DRAWS;
 use crate::decide::inspect::{inspect, spin_of};
+use crate::decide::levers::levers;
 use crate::decide::model::Model;
 use crate::decide::outlook::{of_change, of_today};
-use crate::decide::usage::usage;
+use crate::decide::usage::Usage;
 use crate::decide::why::why;
 use crate::files::read_profile;
-use crate::former::evaluate::{Stage, Today};
-use crate::former::separation::pairs;
-use crate::former::sight::{openings, sights};
 use crate::report::Answer;
-use crate::report::answers::{self, Advised, Spun, Views};
+use crate::report::answers::{self, Advised, Spun};
 
-use super::args::{AdviseArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
+use super::args::{AdviseArgs, CheckArgs, Cli, DotArgs, Format, LeversArgs, PagedArgs, Question};
 use super::page::PageArg;
 use super::{Failure, follow, planning, setup, staff, starter};
 
@@ -31,6 +33,7 @@ pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
         Question::Sort(args) => super::sessions::sort(cli, args),
         Question::Apart(args) => apart(cli, args),
         Question::Usage(args) => usage_of(cli, args),
+        Question::Levers(args) => levers_of(cli, args),
         Question::Advise(args) => advise_on(cli, args),
         Question::Dot(args) => dot(cli, args),
         Question::Compare(args) => staff::compare_two(cli, args),
@@ -56,20 +59,25 @@ fn check(cli: &Cli, args: &CheckArgs) -> Result<String, Failure> {
 fn apart(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
     let path = &args.profile.profile;
     let profile = read_profile(path)?;
-    let stage = Stage::new(&profile);
-    let today = Today::of(&stage);
-    let aims = PerSide::from_fn(|side: Side| today.plans.on(side).aims.clone());
-    let pairs = pairs(&stage, &aims);
-    let seen = args.page.report.as_ref().map(|_| (openings(&stage), sights(&stage, &stage.pitches)));
-    let views = seen.as_ref().map(|(openings, sights)| Views { openings, sights: sights.as_ref() });
-    told(cli, &answers::apart(&profile, &pairs, views, &path.to_string_lossy()), Some(&args.page))
+    let model = Model::new(&profile, NonZeroUsize::MIN, cli.seed);
+    let partings = PerSide::from_fn(|side: Side| partings(&model, side));
+    told(cli, &answers::apart(&profile, &pairs(&model), &partings, &path.to_string_lossy()), Some(&args.page))
 }
 
 fn usage_of(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
     let path = &args.profile.profile;
     let profile = read_profile(path)?;
-    let sides = usage(&profile, DRAWS.get(), cli.seed);
-    told(cli, &answers::usage(&profile, &sides, &path.to_string_lossy()), Some(&args.page))
+    let usage = Usage::of(&Model::new(&profile, DRAWS, cli.seed));
+    told(cli, &answers::usage(&profile, &usage, &path.to_string_lossy()), Some(&args.page))
+}
+
+/// An athlete who may not throw is not weighed at all.
+fn levers_of(cli: &Cli, args: &LeversArgs) -> Result<String, Failure> {
+    let path = &args.profile.profile;
+    let profile = read_profile(path)?;
+    let is_free = reasons_against_throwing(profile.health, &profile.athlete).is_empty();
+    let found = if is_free { levers(&Model::new(&profile, args.draws, cli.seed)) } else { Vec::new() };
+    told(cli, &answers::levers(&profile, &found, &path.to_string_lossy()), Some(&args.page))
 }
 
 fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {

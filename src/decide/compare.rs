@@ -18,7 +18,7 @@ use super::apart::{Pair, pairs};
 use super::chase::target;
 use super::model::Model;
 use super::new_pitch::Command;
-use super::new_usage::Usage;
+use super::usage::Usage;
 
 /// Two athletes, compared.
 #[derive(Debug, Clone)]

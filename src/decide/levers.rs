@@ -1,6 +1,7 @@
 //! What would help the athlete most: every single change, best first, in the same draws.
 
-use crate::athlete::eligibility::Eligibility;
+use crate::athlete::eligibility::{Bar, Eligibility};
+use crate::athlete::profile::Profile;
 use crate::ball::{FASTEST_MPH, Family};
 use crate::base::Movement;
 
@@ -60,6 +61,13 @@ fn learned(model: &Model) -> Vec<(What, Change)> {
     let free = |family: &Family| !throws(*family) && Eligibility::of(model.profile, *family).bar().is_none();
     let targets = FAMILIES.into_iter().filter(free).filter_map(|family| target(model, family, Work::Learn));
     targets.map(|target| (What::Learn(target.clone()), target.change)).collect()
+}
+
+/// The families that may not be learnt now, each with what forbids it.
+pub fn barred(profile: &Profile) -> Vec<(Family, Bar)> {
+    let throws = |family: Family| profile.pitches.iter().any(|pitch| pitch.family == family);
+    let bar = |family: Family| Eligibility::of(profile, family).bar().cloned().map(|bar| (family, bar));
+    FAMILIES.into_iter().filter(|family| !throws(*family)).filter_map(bar).collect()
 }
 
 /// Every owned pitch in its best shape, where that is another one and the athlete may work on it.

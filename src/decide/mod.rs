@@ -27,7 +27,6 @@ pub mod verdict;
 pub mod outlook;
 pub mod leaning;
 pub mod usage;
-pub mod new_usage;
 pub mod apart;
 pub mod advice;
 pub mod levers;

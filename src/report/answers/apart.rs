@@ -1,45 +1,35 @@
-//! The answer of `apart`: how far apart the pitches are, to a hitter.
+//! The answer of `apart`: how often a hitter takes one pitch for another, and how far apart the two are.
 
 use crate::athlete::profile::{PerSide, Profile};
 use crate::base::geometry::Side;
-use crate::former::separation::{DISGUISE_CAP, Gaps, Pair};
-use crate::former::sight::{Opening, Sight};
+use crate::decide::apart::{Pair, Parting, Seen};
 
-use super::super::charts::{forks, hitter_view};
+use super::super::charts::forks;
 use super::super::content::amount::{inches, milliseconds, pure, share, speed};
 use super::super::content::data::{Data, list, number};
-use super::super::content::{Answer, Command, Section, Step, Table, Text, Unit, columns, object, row};
+use super::super::content::{Answer, Command, Picture, Section, Step, Table, Unit, columns, object, row};
 use super::super::words::health::{UNTIL_CLEARED, unwell};
 use super::super::words::sides::side_name;
 use super::about::{about, assumed};
 use super::mix::{todays_inks, todays_map, todays_names};
 
-/// What is drawn: when pairs part, and what hitters see of today's pitches.
-#[derive(Debug, Clone, Copy)]
-pub struct Views<'a> {
-    /// One for each pair.
-    pub openings: &'a [Opening],
-    /// By side.
-    pub sights: Option<&'a PerSide<Sight>>,
-}
-
-/// Every pair; `views` are for a page, `file` is where the profile lies.
-pub fn apart(profile: &Profile, pairs: &[Pair], views: Option<Views>, file: &str) -> Answer {
+/// Every pair; `partings` say how each comes apart on its way, for pictures; `file` is where the profile lies.
+pub fn apart(profile: &Profile, pairs: &[Pair], partings: &PerSide<Vec<Parting>>, file: &str) -> Answer {
     let names = todays_names(profile);
-    let answer = about(profile, "How far apart the pitches are, to a hitter.").before(unwell(profile));
+    let answer = about(profile, "How often one pitch is taken for another.").before(unwell(profile));
+    let map = Section::new("How the pitches move")
+        .picture(todays_map(profile, "Every pitch", &todays_inks(profile)).picture());
     let answer = if pairs.is_empty() {
-        answer.with(Section::new("One pitch").paragraph("There is no pair to compare."))
+        answer.with(Section::new("One pitch").paragraph("There is no pair to compare.")).with(map)
     } else {
-        answer.with(distances(pairs, &names))
-    };
-    let answer = match views {
-        Some(views) => answer.with_all(pictures(profile, pairs, views)),
-        None => answer,
-    };
-    let answer = if pairs.is_empty() {
+        let [same, opposite] = Side::BOTH.map(|side| one_side(profile, pairs, partings.on(side), side));
         answer
-    } else {
-        answer.with_all(seen_by_side(pairs, &names)).with(Section::next(next(profile, file))).with(how_to_read())
+            .with(same)
+            .with(opposite.beside())
+            .with(distances(pairs, &names))
+            .with(map)
+            .with(Section::next(next(profile, file)))
+            .with(how_to_read())
     };
     answer.with(assumed(profile)).machine(object! {
         "athlete": &profile.athlete.name,
@@ -50,6 +40,36 @@ pub fn apart(profile: &Profile, pairs: &[Pair], views: Option<Views>, file: &str
 
 fn called(names: &[&str], pair: &Pair) -> String {
     format!("{} / {}", names[pair.pitches.0], names[pair.pitches.1])
+}
+
+fn one_side(profile: &Profile, pairs: &[Pair], partings: &[Parting], side: Side) -> Section {
+    let names = todays_names(profile);
+    let table = seen_table(pairs, &names, side);
+    Section::new(format!("To {} hitters, distances in inches", side_name(side)))
+        .picture(drawn(profile, pairs, partings, side, table))
+}
+
+fn drawn(profile: &Profile, pairs: &[Pair], partings: &[Parting], side: Side, table: Table) -> Picture {
+    let all: Vec<(&Pair, &Parting, Seen)> =
+        pairs.iter().zip(partings).map(|(pair, parting)| (pair, parting, *pair.seen.on(side))).collect();
+    let title = format!("How two pitches come apart, to {} hitters", side_name(side));
+    forks(title, &all, &todays_names(profile), &todays_inks(profile), table).with_numbers_in_text()
+}
+
+fn seen_table(pairs: &[Pair], names: &[&str], side: Side) -> Table {
+    let rows = pairs.iter().map(|pair| {
+        let seen = pair.seen.on(side);
+        row![
+            called(names, pair),
+            share(seen.first_for_second),
+            share(seen.second_for_first),
+            pure(seen.decision_in, 1),
+            pure(seen.plate_in, 1),
+            pure(seen.late_in, 1),
+        ]
+    });
+    let columns = columns!["pair", "1st for 2nd", "2nd for 1st", "decision", "plate", "late"];
+    Table::new(columns, rows)
 }
 
 fn distances(pairs: &[Pair], names: &[&str]) -> Section {
@@ -64,60 +84,19 @@ fn distances(pairs: &[Pair], names: &[&str]) -> Section {
     });
     let columns =
         columns!["pair", ("speed", Unit::Mph), ("arrival", Unit::Milliseconds), ("movement", Unit::Inches), "scatters"];
-    Section::new("Every pair").table(Table::new(columns, rows))
-}
-
-fn pictures(profile: &Profile, pairs: &[Pair], views: Views) -> [Section; 2] {
-    let (inks, names) = (todays_inks(profile), todays_names(profile));
-    let forks = (!pairs.is_empty()).then(|| forks(pairs, views.openings, &names, &inks, Side::Same));
-    let map = todays_map(profile, "How the pitches move", &inks).picture();
-    let hand = profile.athlete.throws;
-    let seen = views.sights.into_iter();
-    let seen = seen.flat_map(|seen| Side::BOTH.map(|side| hitter_view(seen.on(side), &names, &inks, hand)));
-    [
-        Section::new("When two pitches part").pictures(forks.into_iter().chain([map])),
-        Section::new("What hitters see").pictures(seen),
-    ]
-}
-
-fn seen_by_side(pairs: &[Pair], names: &[&str]) -> Vec<Section> {
-    let section = |side: Side, title: &str, read: &dyn Fn(&Pair) -> Gaps| {
-        let rows = pairs.iter().map(|pair| seen(called(names, pair), pair, side, &read(pair)));
-        let columns = columns!["pair", "told apart by", "at decision", "at the plate", "late", "disguise"];
-        Section::new(format!("What {} hitters see, {title}", side_name(side))).table(Table::new(columns, rows))
-    };
-    let both = |side: Side| {
-        [
-            section(side, "leaving the hand on the same line", &|pair| pair.seen.on(side).same_line),
-            section(side, "each at its best target", &|pair| pair.seen.on(side).own_targets),
-        ]
-    };
-    Side::BOTH.into_iter().flat_map(both).collect()
-}
-
-fn seen(called: String, pair: &Pair, side: Side, gaps: &Gaps) -> Vec<Text> {
-    let decision = format!("{} / {}", pure(gaps.decision_in, 1).figures(), pure(gaps.decision_deg, 2).figures());
-    row![
-        called,
-        pure(pair.seen.on(side).resolvable_in, 1),
-        decision,
-        pure(gaps.plate_in, 1),
-        share(gaps.late_share),
-        pure(gaps.disguise, 1),
-    ]
+    Section::new("Every pair by itself").table(Table::new(columns, rows))
 }
 
 fn how_to_read() -> Section {
     Section::new("How to read this").bullets([
-        "told apart by: the gap the hitter could just resolve when the swing must be decided, in; at decision: the gap \
-         there is, in and degrees at the eye"
-            .to_owned(),
-        "late: share of the gap at the plate that appears after the decision".to_owned(),
-        format!(
-            "disguise: inches at the plate for each inch the hitter could tell apart in time (a release mismatch counts \
-             against it); held to {DISGUISE_CAP}"
-        ),
-        "scatters: distance of the two shapes in units of their own throw-to-throw scatter".to_owned(),
+        "1st for 2nd: how often a hitter takes the first pitch of the pair for the second when they must decide, with \
+         fewer than two strikes and knowing how often each is thrown; 2nd for 1st the other way round. The rest of the \
+         time they take it for what it is, or for a third pitch",
+        "decision: how far apart the two balls are when the hitter must decide on the faster one; plate: how far \
+         apart they arrive, each thrown to where it is aimed; late: how far their ways part in between",
+        "being taken for another pitch is worth something only where the two then go apart; what that is worth stands \
+         in usage and levers",
+        "scatters: distance of the two shapes in units of their own throw-to-throw scatter",
     ])
 }
 
@@ -132,22 +111,18 @@ fn next(profile: &Profile, file: &str) -> Vec<Step> {
 }
 
 fn pair_data(names: &[&str], pair: &Pair) -> Data {
-    let gaps = |gaps: &Gaps| {
-        object! {
-            "release_in": number(gaps.release_in, 2),
-            "decision_in": number(gaps.decision_in, 2),
-            "decision_deg": number(gaps.decision_deg, 3),
-            "plate_in": number(gaps.plate_in, 2),
-            "late_share": number(gaps.late_share, 3),
-            "disguise": number(gaps.disguise, 2),
-        }
-    };
     let seen = |side: Side| {
         let seen = pair.seen.on(side);
         object! {
-            "resolvable_in": number(seen.resolvable_in, 2),
-            "same_line": gaps(&seen.same_line),
-            "own_targets": gaps(&seen.own_targets),
+            "first_taken_for_second": number(seen.first_for_second, 3),
+            "second_taken_for_first": number(seen.second_for_first, 3),
+            "own_targets": object! {
+                "release_in": number(seen.release_in, 2),
+                "decision_in": number(seen.decision_in, 2),
+                "plate_in": number(seen.plate_in, 2),
+                "late_in": number(seen.late_in, 2),
+                "late_share": number(seen.late_share(), 3),
+            },
         }
     };
     object! {

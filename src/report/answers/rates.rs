@@ -5,7 +5,7 @@ use crate::base::geometry::Side;
 use crate::base::stats::Estimate;
 use crate::decide::counts::Count;
 use crate::decide::outlook::{PitchOutlook, SideOutlook};
-use crate::hitter::{Hitter, Reading, Zone};
+use crate::hitter::Zone;
 
 use super::super::content::amount::rate;
 use super::super::content::data::{Data, list, number};

@@ -64,6 +64,9 @@ pub(crate) struct Ink {
     family: usize,
 }
 
+/// Stands for no family.
+const NO_FAMILY: usize = usize::MAX;
+
 /// The inks of several pitches, no two with the same mark as long as there are marks.
 pub(crate) fn inks(families: impl IntoIterator<Item = Family>) -> Vec<Ink> {
     let mut taken: Vec<Mark> = Vec::new();
@@ -80,14 +83,17 @@ pub(crate) fn inks(families: impl IntoIterator<Item = Family>) -> Vec<Ink> {
 }
 
 impl Ink {
+    /// For what concerns no pitch by itself: a disc in the ink of the words.
+    pub(crate) const NEUTRAL: Self = Self { mark: Mark::Disc, family: NO_FAMILY };
+
     /// The class that gives a filled shape this ink.
     pub(crate) fn fill(self) -> String {
-        format!("f{}", self.family)
+        if self.family == NO_FAMILY { "pin".into() } else { format!("f{}", self.family) }
     }
 
     /// The class that gives a line this ink.
     pub(crate) fn stroke(self) -> String {
-        format!("s{}", self.family)
+        if self.family == NO_FAMILY { "span".into() } else { format!("s{}", self.family) }
     }
 
     /// The mark about a place, `size` from its middle to its rim.

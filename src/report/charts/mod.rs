@@ -5,6 +5,7 @@
 //! colour either. All are drawn about 360 units wide: a phone shows them whole with readable
 //! letters, a sheet of paper shows two beside each other.
 
+mod aims;
 mod ball;
 mod band;
 mod calendar;
@@ -17,10 +18,12 @@ mod marks;
 mod ranges;
 mod scale;
 mod shape_map;
+mod shares;
 mod sheet;
 mod slots;
 mod usage;
 
+pub(crate) use aims::{AimedPitch, Plate, aims};
 pub(crate) use ball::faces;
 pub(crate) use band::{Band, Moved, band};
 pub(crate) use calendar::{Week, calendar};
@@ -28,7 +31,8 @@ pub(crate) use forks::forks;
 pub(crate) use hitter_view::hitter_view;
 pub(crate) use map_ground::HALF;
 pub(crate) use marks::{Ink, inks};
-pub(crate) use ranges::{RangeRow, ranges};
+pub(crate) use ranges::{Axis, RangeRow, ranges, ranges_on};
 pub(crate) use shape_map::{MapPitch, MapTarget, ShapeMap};
+pub(crate) use shares::{ShareRow, shares};
 pub(crate) use slots::slots;
 pub(crate) use usage::{Change, usage_change};

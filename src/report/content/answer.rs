@@ -103,6 +103,8 @@ pub(crate) struct Section {
     pub(crate) parts: Vec<Part>,
     /// Whether it may stand beside the section before it where there is room.
     pub(crate) is_beside: bool,
+    /// Whether it is printed on a sheet of its own, to be cut out and carried.
+    pub(crate) is_card: bool,
 }
 
 /// A part of a section.
@@ -148,7 +150,7 @@ impl Step {
 impl Section {
     /// A section without parts.
     pub(crate) fn new(heading: impl Into<Text>) -> Self {
-        Self { heading: heading.into(), parts: Vec::new(), is_beside: false }
+        Self { heading: heading.into(), parts: Vec::new(), is_beside: false, is_card: false }
     }
 
     /// What to do next.
@@ -196,6 +198,11 @@ impl Section {
     /// Allowed to stand beside the section before it.
     pub(crate) fn beside(self) -> Self {
         Self { is_beside: true, ..self }
+    }
+
+    /// Printed on a sheet of its own.
+    pub(crate) fn card(self) -> Self {
+        Self { is_card: true, ..self }
     }
 
     fn part(mut self, part: Part) -> Self {

@@ -2,10 +2,12 @@
 //! whatever form an answer takes, it is said alike.
 
 pub(crate) mod advice;
+pub(crate) mod counts;
 pub(crate) mod cues;
 pub(crate) mod findings;
 pub(crate) mod grips;
 pub(crate) mod health;
+pub(crate) mod levers;
 pub(crate) mod looks;
 pub(crate) mod places;
 pub(crate) mod rows;

@@ -18,3 +18,11 @@ pub(crate) fn season_pitches(level: Level) -> u32 {
 pub(crate) fn over_a_season(per_100: Estimate, level: Level) -> Estimate {
     per_100.map(|runs| runs * f64::from(season_pitches(level)) / 100.0)
 }
+
+/// "a season of 1,500 pitches".
+pub(crate) fn a_season(level: Level) -> String {
+    let pitches = season_pitches(level);
+    let counted =
+        if pitches < 1000 { pitches.to_string() } else { format!("{},{:03}", pitches / 1000, pitches % 1000) };
+    format!("a season of {counted} pitches")
+}

@@ -8,8 +8,9 @@ use super::super::super::content::{Part, Picture, Section, Span, Step, Table, Te
 pub(super) fn section(key: &str, section: &Section) -> Markup {
     let key = format!("{key}-");
     let has_words_only = section.parts.iter().all(|part| matches!(part, Part::Bullets(_) | Part::Steps(_)));
+    let class = if section.is_card { Some("card") } else { has_words_only.then_some("words") };
     html! {
-        section class=[has_words_only.then_some("words")] {
+        section class=[class] {
             h2 { (flowing(&section.heading)) }
             (parts(&key, &section.parts))
         }
