@@ -4,6 +4,7 @@
 //! nothing honest is known of a pitch before it is thrown; their intervals grow instead. Movement
 //! counts only from days on the common zero, with each day's small drift taken out.
 
+use crate::athlete::natural::Unnamed;
 use crate::athlete::profile::{PerSide, Results};
 use crate::athlete::session::{Outcome, ReleaseReading, Session, Throw};
 use crate::ball::flight::Air;
@@ -14,7 +15,7 @@ use crate::base::geometry::{Clock, Side, Vec3};
 use crate::base::stats::Estimate;
 
 use super::findings::Observed;
-use super::naming::{Naming, Traits, name_groups, slot_deg};
+use super::naming::{MeanRelease, Naming, name_groups, slot_deg};
 use super::polish::Fit;
 use super::tally::{ClockTally, DayToDay, Tally};
 use super::{Assignment, Sorted, Treatment, corrected_look};
@@ -192,19 +193,29 @@ pub(super) fn summarise(session: &Session, fit: &Fit, assignments: &[Assignment]
         }
     }
     let means: Vec<[f64; 3]> = fit.mixture.parts.iter().map(|part| part.mean).collect();
-    let traits: Vec<Traits> = means.iter().zip(&sums).map(|(mean, sums)| traits(mean, sums)).collect();
+    let unnamed: Vec<Unnamed> = means.iter().zip(&sums).map(|(mean, sums)| unnamed(mean, sums)).collect();
     let days = [speed_days(&sums, &means), fit.day_sd[0], fit.day_sd[1]];
-    let names = name_groups(&traits);
+    let names = name_groups(release_of(&sums), &unnamed);
     names.into_iter().zip(sums).zip(means).map(|((name, sums), mean)| group(session, name, &sums, mean, days)).collect()
 }
 
-fn traits(mean: &[f64; 3], sums: &Sums) -> Traits {
-    Traits {
-        speed_mph: mean[0],
-        vertical_in: mean[1],
-        glove_side_in: mean[2],
+fn unnamed(mean: &[f64; 3], sums: &Sums) -> Unnamed {
+    let [speed_mph, vertical_break_in, glove_side_break_in] = *mean;
+    Unnamed {
+        shape: Shape { speed_mph, vertical_break_in, glove_side_break_in },
         spin_rpm: (sums.rpm.n >= 3.0).then_some(sums.rpm.mean),
+        throws: u32::try_from(count(sums.look[0].n)).unwrap_or(u32::MAX),
     }
+}
+
+/// The mean release of all throws, where it was measured.
+fn release_of(sums: &[Sums]) -> MeanRelease {
+    let mean = |d: usize| {
+        let throws: f64 = sums.iter().map(|sums| sums.release[d].n).sum();
+        let total: f64 = sums.iter().map(|sums| sums.release[d].n * sums.release[d].mean).sum();
+        (throws > 0.0).then(|| total / throws)
+    };
+    MeanRelease { height_ft: mean(0), side_ft: mean(1) }
 }
 
 /// Day-to-day standard deviation of speed, all pitches together, held toward the usual one.
