@@ -3,7 +3,7 @@
 use crate::athlete::profile::PerSide;
 use crate::base::Range;
 use crate::base::geometry::Side;
-use crate::decide::advice::{Advice, Alternative};
+use crate::decide::advice::{Advice, Alternative, Bar, Reason, Verdict};
 use crate::decide::why::{Lever, Why};
 use crate::former::evaluate::SideOutlook;
 use crate::former::search::{Candidate, SideWorth, TRIFLE};
@@ -39,8 +39,11 @@ pub fn advise(advice: &Advice, leaning: Option<&Why>, sights: Option<&PerSide<Si
         .machine(data(advice, leaning, reasons, cautions))
 }
 
-/// The shape and what it is worth, in short.
+/// What it is worth and, where it is advised, the shape in short.
 fn facts(advice: &Advice, target: &Candidate) -> Vec<(&'static str, Text)> {
+    if advice.verdict == Verdict::NotNow {
+        return vec![("would save", text![runs(target.worth.overall)])];
+    }
     let (shape, spin) = (target.recipe.shape, target.recipe.spin);
     let spun = text![rpm(spin.rpm), " toward ", spin.clock.for_hand(advice.profile.athlete.throws)];
     vec![
@@ -196,7 +199,7 @@ fn alternatives(advice: &Advice) -> Option<Section> {
         ],
         None => row![*family, "out of reach", "-", "-", "-"],
     });
-    let table = Table::new(columns!["pitch", "mph, vertical, glove side", "worth", "real", "effort"], cells);
+    let table = Table::new(columns!["pitch", "mph, up, glove", "worth", "real", "effort"], cells);
     let title = format!("Runs saved per 100 pitches, {}", command(advice.question.command));
     let legend = "Mark: best guess; bar: 90 % interval; grey band: too small to matter. A stone of effort is about a \
                   three-hour turn of the axis from a pitch already thrown.";
@@ -206,7 +209,6 @@ fn alternatives(advice: &Advice) -> Option<Section> {
 
 /// What to do after reading the answer.
 fn next(advice: &Advice, file: Option<&str>) -> Vec<Step> {
-    use crate::decide::advice::{Bar, Reason, Verdict};
     let is_unwell = advice.reasons.iter().any(|one| matches!(one, Reason::Forbidden(Bar::Pain | Bar::Injury)));
     let family = advice.target.as_ref().map_or(advice.question.family, |target| target.family).name();
     let file = file.unwrap_or("athlete.toml");

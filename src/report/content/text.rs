@@ -166,12 +166,12 @@ from_counts!(u8, u32, usize);
 
 /// A [`Text`] from pieces: words, amounts, names, families, days, counts, commands, other texts.
 macro_rules! text {
-    ($($piece:expr),* $(,)?) => { $crate::report::content::Text::default()$(.and($piece))* };
+    ($($piece:expr),* $(,)?) => { $crate::report::content::text::Text::default()$(.and($piece))* };
 }
 
 /// A row of a table from its cells.
 macro_rules! row {
-    ($($cell:expr),* $(,)?) => { vec![$($crate::report::content::Text::from($cell)),*] };
+    ($($cell:expr),* $(,)?) => { vec![$($crate::report::content::text::Text::from($cell)),*] };
 }
 
 pub(crate) use {row, text};
