@@ -9,7 +9,7 @@ use crate::decide::inspect::{Inspected, second_looks};
 
 use super::super::content::amount::{degrees, feet, movement, pure, rpm, share, speed};
 use super::super::content::data::{Data, list, number};
-use super::super::content::{Answer, Command, Section, Step, Table, Text, Unit, columns, name, object, row, text};
+use super::super::content::{Answer, Command, Section, Step, Table, Text, Unit, columns, name, object, row, say, text};
 use super::super::words::looks::LookWords;
 use super::about::{about, assumed};
 
@@ -45,11 +45,10 @@ fn averages(profile: &Profile, inspected: &[Inspected]) -> Section {
     });
     let columns =
         columns!["pitch", "throws", ("speed", Unit::Mph), ("vertical", Unit::Inches), ("glove side", Unit::Inches)];
-    Section::new("Averages (± half the 90 % interval)").table(Table::new(columns, rows)).paragraph(text![
-        "±: from throw to throw alone; ",
-        Command::word("sort"),
-        " adds what changes from day to day, so that its ± is wider."
-    ])
+    Section::new("Averages (± half the 90 % interval)").table(Table::new(columns, rows)).paragraph(say!(
+        "±: from throw to throw alone; {} adds what changes from day to day, so that its ± is wider.",
+        Command::word("sort")
+    ))
 }
 
 fn spins(profile: &Profile, inspected: &[Inspected]) -> Section {
@@ -86,7 +85,7 @@ fn spins(profile: &Profile, inspected: &[Inspected]) -> Section {
 
 fn needed(active: Estimate) -> Text {
     let show = |value: f64| if value <= MOST_RPM { text![pure(value, 0)] } else { "none".into() };
-    text![show(active.value), " (", show(active.low), " to ", show(active.high), ")"]
+    say!("{} ({} to {})", show(active.value), show(active.low), show(active.high))
 }
 
 fn shares(profile: &Profile, inspected: &[Inspected]) -> Option<Section> {
@@ -111,7 +110,7 @@ fn restated(profile: &Profile, inspected: &[Inspected], elevation_ft: f64) -> Se
     let rows = pitches(profile, inspected).map(|(pitch, seen)| {
         row![name(&pitch.name), movement(seen.restated.vertical_break_in), movement(seen.restated.glove_side_break_in)]
     });
-    Section::new(text!["The same throws in standard air at ", feet(elevation_ft).places(0)])
+    Section::new(say!("The same throws in standard air at {}", feet(elevation_ft).places(0)))
         .table(Table::new(columns!["pitch", ("vertical", Unit::Inches), ("glove side", Unit::Inches)], rows))
 }
 
@@ -122,7 +121,7 @@ fn next(profile: &Profile, file: &str) -> Step {
     let family = wished.into_iter().find(is_new).unwrap_or(Family::Sweeper);
     Step::ask(
         Command::arsenalfit(["advise", file, "--family", family.name()]),
-        text!["whether to add a ", family, " (or another family), in which shape, what it is worth"],
+        say!("whether to add a {} (or another family), in which shape, what it is worth", family),
     )
 }
 

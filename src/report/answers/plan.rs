@@ -9,7 +9,7 @@ use crate::learn::progress::{Finding, Kind};
 
 use super::super::charts::{Week, calendar};
 use super::super::content::amount::{share, speed};
-use super::super::content::{Answer, Command, Picture, Section, Step, Table, Text, columns, name, row, text};
+use super::super::content::{Answer, Command, Picture, Section, Step, Table, Text, columns, name, row, say};
 use super::super::words::cues::{self, SOURCE};
 use super::super::words::{advice, findings, health, steps};
 use super::about::{about, assumed};
@@ -25,12 +25,12 @@ pub fn no_plan(profile: &Profile, file: &str, why: &NoPlan, unwritten: &[String]
             refusal.reasons.iter().map(|&reason| health::reason(reason)).collect(),
         ),
         NoPlan::Advised(said) => (
-            text!["There is no plan for this pitch. ", advice::headline(said)],
+            say!("There is no plan for this pitch. {}", advice::headline(said)),
             said.reasons.iter().map(|reason| advice::reason(reason, said.verdict)).collect(),
         ),
     };
     let other = matches!(why, NoPlan::Advised(_)).then(|| plan_another(file));
-    let files = unwritten.iter().map(|path| Step::act(text![name(path), " was not written"]));
+    let files = unwritten.iter().map(|path| Step::act(say!("{} was not written", name(path))));
     let data = no_plan_data(profile, &headline, &reasons, unwritten);
     about(profile, headline)
         .lead(reasons)
@@ -51,7 +51,7 @@ fn plan_another(file: &str) -> Step {
 pub fn plan(start: &Start, plan: &Plan) -> Answer {
     let span = [plan.span.start(), plan.span.end()];
     let cautions: Vec<Text> = plan.cautions.iter().map(|&doubt| steps::caution(doubt)).collect();
-    about(start.profile, text!["A new ", plan.target.family, ", ", span[0], " to ", span[1]])
+    about(start.profile, say!("A new {}, {} to {}", plan.target.family, span[0], span[1]))
         .lead_paragraph(target(plan))
         .with(Section::new("Before the first day").bullets(before(start)))
         .with(Section::new("The steps").table(step_table(plan)))
@@ -69,16 +69,15 @@ pub fn plan(start: &Start, plan: &Plan) -> Answer {
 fn target(plan: &Plan) -> Text {
     let shape = plan.target.shape;
     let days = plan.weekdays.to_string().replace(',', ", ");
-    text![
-        "Target: ",
+    say!(
+        "Target: {}, {}{}",
         speed(shape.speed_mph),
-        ", ",
         breaks(shape.vertical_break_in, shape.glove_side_break_in),
         format!(
             ". Throwing on {days}. Steps, volumes and gates are {SOURCE}. A step is over when its gate is passed, not \
              when its dates are."
         )
-    ]
+    )
 }
 
 /// What comes before the first day.
@@ -109,8 +108,9 @@ fn step_table(plan: &Plan) -> Table {
 /// What ends each step.
 fn gates(plan: &Plan) -> Vec<Text> {
     let gated = plan.phases.iter().filter(|phase| !phase.gates.is_empty());
-    let line =
-        |phase: &Phase| text![steps::phase(phase.kind), ": ", Text::joined(phase.gates.iter().map(steps::gate), "; ")];
+    let line = |phase: &Phase| {
+        say!("{}: {}", steps::phase(phase.kind), Text::joined(phase.gates.iter().map(steps::gate), "; "))
+    };
     gated.map(line).collect()
 }
 

@@ -5,7 +5,7 @@ use crate::decide::advice::{Advice, Verdict};
 use crate::learn::plan::Refusal;
 use crate::learn::progress::Finding;
 
-use super::super::content::{Command, Text, text};
+use super::super::content::{Command, Text, say};
 use super::super::words::advice::headline;
 
 /// What a plan starts from.
@@ -37,6 +37,6 @@ impl Start<'_> {
     pub(crate) fn advised(&self) -> Option<Text> {
         let said = self.advice.filter(|said| said.verdict != Verdict::Add)?;
         let ask = Command::arsenalfit(["advise", self.file, "--family", said.question.family.name()]);
-        Some(text![headline(said), " Why is said by ", ask])
+        Some(say!("{} Why is said by {}", headline(said), ask))
     }
 }

@@ -19,4 +19,4 @@ pub(crate) use command::Command;
 pub(crate) use data::object;
 pub(crate) use picture::{InText, Picture};
 pub(crate) use table::{Column, Table, columns};
-pub(crate) use text::{Span, Text, name, row, text};
+pub(crate) use text::{Span, Text, name, row, say, text};

@@ -3,7 +3,7 @@
 use crate::decide::inspect::{About, Found, Length, SecondLook, Suspect};
 
 use super::super::content::amount::{feet, movement};
-use super::super::content::{Text, name, text};
+use super::super::content::{Text, name, say, text};
 
 /// A second look in four parts.
 pub(crate) struct LookWords {
@@ -19,8 +19,8 @@ impl LookWords {
         let (found, usual, check) = match look.found {
             Found::Break { is_vertical, inches, usual, family, suspect } => {
                 let axis = if is_vertical { "vertical" } else { "glove-side" };
-                let found = text![movement(inches), " of ", axis, " break"];
-                (found, text![movement(usual).places(0), " for a ", family], check_break(suspect, is_vertical))
+                let found = say!("{} of {} break", movement(inches), axis);
+                (found, say!("{} for a {}", movement(usual).places(0), family), check_break(suspect, is_vertical))
             }
             Found::Feet { length, feet: found, usual, if_metres_ft } => {
                 let what = if length == Length::Height { "a height of " } else { "an extension of " };
@@ -32,7 +32,7 @@ impl LookWords {
 
     /// All of it as one sentence.
     pub(crate) fn sentence(self) -> Text {
-        text![self.about, ": ", self.found, "; usual is ", self.usual, "; check ", self.check]
+        say!("{}: {}; usual is {}; check {}", self.about, self.found, self.usual, self.check)
     }
 }
 
@@ -40,15 +40,15 @@ fn about(about: &About) -> Text {
     match about {
         About::Release => "release".into(),
         About::Pitch(pitch) => name(pitch),
-        About::Group { guessed, labelled: None } => text!["the ", *guessed],
-        About::Group { guessed, labelled: Some(family) } => text!["the ", *guessed, ", labelled ", *family],
+        About::Group { guessed, labelled: None } => say!("the {}", *guessed),
+        About::Group { guessed, labelled: Some(family) } => say!("the {}, labelled {}", *guessed, *family),
     }
 }
 
 fn check_break(suspect: Suspect, is_vertical: bool) -> Text {
     match suspect {
         Suspect::Unit { if_cm_in: Some(inches) } => {
-            text!["the unit (", movement(inches).bare(), " if it is in cm), and the family"]
+            say!("the unit ({} if it is in cm), and the family", movement(inches).bare())
         }
         Suspect::Unit { if_cm_in: None } => "the unit, and the family".into(),
         Suspect::Sign if is_vertical => "the sign, + is up against the same throw without spin; and the family".into(),
@@ -58,7 +58,7 @@ fn check_break(suspect: Suspect, is_vertical: bool) -> Text {
 
 fn check_feet(if_metres_ft: Option<f64>) -> Text {
     match if_metres_ft {
-        Some(written) => text!["the unit (if it is in metres, write ", feet(written).bare(), "), and the slot"],
+        Some(written) => say!("the unit (if it is in metres, write {}), and the slot", feet(written).bare()),
         None => "the unit, and the slot".into(),
     }
 }
