@@ -4,3 +4,6 @@ pub mod eligibility;
 pub mod natural;
 pub mod profile;
 pub mod session;
+mod spread;
+
+pub use spread::PROFESSIONAL_COMMAND_IN;

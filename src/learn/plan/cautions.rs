@@ -1,55 +1,12 @@
-//! What to keep in mind about a plan, most serious first, as values.
+//! What to keep in mind about a plan, most serious first.
 
-use crate::athlete::profile::{Level, Profile};
+use crate::athlete::profile::Profile;
 use crate::ball::Family;
 
+use super::dated::{Caution, Phase, PhaseKind, PlanDay, Request};
 use super::limits::{DayLimit, TABLE};
 use super::schedule::MONTHS_OFF;
 use super::steps::Step;
-use super::{Phase, PhaseKind, PlanDay, Request};
-
-/// A doubt about a plan, or a rule it stands on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Caution {
-    /// Where the daily limits come from.
-    Limits,
-    /// No age is given: the limits are those of a young one of that level.
-    AgeUnknown {
-        /// The level of the hitters faced.
-        level: Level,
-    },
-    /// Older than the table, whose last row is used.
-    PastTheTable {
-        /// Years.
-        age: u8,
-    },
-    /// A young arm and a breaking ball: evidence is mixed.
-    YoungBreakingBall,
-    /// No day uses more than half of what the table allows.
-    HalfOfTheLimit {
-        /// Most pitches in a day.
-        most: u32,
-    },
-    /// Months off are not known, so no rest is planned.
-    MonthsOffUnknown,
-    /// Too few months off: the plan begins with rest.
-    RestFirst {
-        /// Months off in the last twelve.
-        months: u8,
-    },
-    /// Too few months off in the year, with enough in a row: the rest lies outside the plan.
-    RestElsewhere {
-        /// Months off in the last twelve.
-        months: u8,
-    },
-    /// The dates are too few for every step.
-    EndsAt {
-        /// The last step that fits.
-        step: Step,
-    },
-    /// The dates leave no day to throw on.
-    NoDay,
-}
 
 /// Below this age evidence on breaking balls is told.
 const GROWN: u8 = 18;

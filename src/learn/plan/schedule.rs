@@ -12,10 +12,10 @@
 use jiff::ToSpan;
 use jiff::civil::Date;
 
+use super::dated::{Phase, PhaseKind, PlanDay, Request};
 use super::limits::DayLimit;
-use super::span::days_between;
+use super::span::{Span, days_between};
 use super::steps::{Step, first_step, gates, new_pitches};
-use super::{Phase, PhaseKind, PlanDay, Request, Span};
 
 /// Months without throwing in a year that the guideline asks for.
 pub const MONTHS_OFF: u8 = 4;

@@ -6,12 +6,14 @@
 //! professional, whatever the numbers say.
 
 mod arrival;
+mod caution;
 mod findings;
 mod outings;
 mod state;
 mod watch;
 
 pub use arrival::{NewPitch, OutingShape, ShapeState};
+pub use caution::Caution;
 pub use findings::{Finding, Kind, Severity};
 pub use outings::{Outing, outings};
 pub use state::State;
@@ -35,32 +37,6 @@ pub struct Progress {
     pub findings: Vec<Finding>,
     /// What to keep in mind.
     pub cautions: Vec<Caution>,
-}
-
-/// A doubt about a watch over outings.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Caution {
-    /// Some day is not written as a date, so the order of reading was kept.
-    DaysNotDated,
-    /// Throws without a usable label were given to the nearest shape.
-    GivenToNearestShape {
-        /// How many.
-        throws: u32,
-    },
-    /// The profile has no fastball, so nothing is watched but the new pitch.
-    NoFastball,
-    /// The first outing's release is so far from the profile's that it replaces it as baseline.
-    ReleaseFromFirstOuting {
-        /// How far the two are apart, ft.
-        apart_ft: f64,
-    },
-    /// Release was not measured, so slot and release are not watched.
-    NoRelease,
-    /// Too few outings for the detector to say much.
-    FewOutings {
-        /// How many there are.
-        outings: usize,
-    },
 }
 
 /// No release moves this far between a profile and a first outing: one of them is measured

@@ -11,7 +11,7 @@ use crate::athlete::session::{Session, Throw};
 use crate::ball::Shape;
 use crate::learn::target::Target;
 
-use super::Caution;
+use super::caution::Caution;
 
 /// One day's throws.
 #[derive(Debug, Clone, PartialEq)]

@@ -66,6 +66,9 @@ fn facts(advised: &Advised, target: &Candidate) -> Vec<(&'static str, Text)> {
     let level = advised.profile.athlete.level;
     let season = |gain: Estimate| runs(over_a_season(gain, level)).places(1);
     let sides = &target.worth.sides;
+    if advised.advice.verdict == Verdict::NotNow {
+        return vec![("would save in a season", text![season(target.worth.overall)])];
+    }
     vec![
         ("saves in a season", text![season(target.worth.overall), format!(" of {} pitches", season_pitches(level))]),
         ("same side / opposite", text![season(sides.same), " / ", season(sides.opposite).bare()]),

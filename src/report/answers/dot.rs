@@ -10,7 +10,7 @@ use crate::base::stats::Estimate;
 use super::super::charts::faces;
 use super::super::content::amount::{degrees, movement, rpm, share, speed};
 use super::super::content::data::{Data, list, number};
-use super::super::content::{Answer, Section, Text, name, object, text};
+use super::super::content::{Answer, Section, Text, name, object, say};
 use super::about::about;
 
 /// One pitch's name, its spin and whether that was measured.
@@ -40,20 +40,16 @@ pub fn dots(profile: &Profile, pitches: &[Spun]) -> Answer {
 /// A wished-for shape; `active_rpm` is the active spin that would do, over the published lift laws.
 pub fn dot_of_shape(recipe: &Recipe, active_rpm: Estimate, hand: Hand) -> Answer {
     let (shape, spin) = (recipe.shape, recipe.spin);
-    let who = text![speed(shape.speed_mph), ", ", breaks(shape.vertical_break_in, shape.glove_side_break_in)];
-    let would_do = text![
-        "Active spin that would do with no help from the seams: ",
+    let who = say!("{}, {}", speed(shape.speed_mph), breaks(shape.vertical_break_in, shape.glove_side_break_in));
+    let would_do = say!(
+        "Active spin that would do with no help from the seams: {} ({} over three published lift laws), \
+         so {} to {} of {}.",
         rpm(active_rpm.value),
-        " (",
         rpm((active_rpm.low, active_rpm.high)).bare(),
-        " over three published lift laws), so ",
         share(active_rpm.low / spin.rpm),
-        " to ",
         share((active_rpm.high / spin.rpm).min(1.0)),
-        " of ",
-        rpm(spin.rpm),
-        "."
-    ];
+        rpm(spin.rpm)
+    );
     let section = Section::new("Where the mark shows").picture(faces(spin, hand)).paragraph(would_do);
     Answer::new(who, format!("throws {hand}"), said(spin, hand)).with(section).machine(dot_data(
         "target",
@@ -66,19 +62,17 @@ pub fn dot_of_shape(recipe: &Recipe, active_rpm: Estimate, hand: Hand) -> Answer
 
 /// `vertical break -4.0 in, glove-side break +14.0 in`.
 pub(crate) fn breaks(up_in: f64, side_in: f64) -> Text {
-    text!["vertical break ", movement(up_in), ", glove-side break ", movement(side_in)]
+    say!("vertical break {}, glove-side break {}", movement(up_in), movement(side_in))
 }
 
 fn said(spin: Spin, hand: Hand) -> Text {
-    text![
+    say!(
+        "{}, pushing toward {} (as the pitcher sees it), {} active, gyro angle {}",
         rpm(spin.rpm),
-        ", pushing toward ",
         spin.clock.for_hand(hand),
-        " (as the pitcher sees it), ",
         share(spin.active_fraction),
-        " active, gyro angle ",
         degrees(spin.gyro_deg())
-    ]
+    )
 }
 
 fn dot_data(pitch: &str, spin: Spin, measured: bool, seams: Option<Movement>, hand: Hand) -> Data {

@@ -4,7 +4,7 @@
 use crate::learn::plan::{Phase, PhaseKind, Plan, PlanDay};
 
 use super::super::content::amount::{share, speed};
-use super::super::content::{Answer, Section, Table, Text, columns, name, row, text};
+use super::super::content::{Answer, Section, Table, Text, columns, name, row, say};
 use super::super::words::cues::SOURCE;
 use super::super::words::health::GUIDELINES;
 use super::super::words::steps;
@@ -13,7 +13,7 @@ use super::dot::breaks;
 /// The whole plan.
 pub fn plan_sheet(plan: &Plan) -> Answer {
     let cautions = plan.cautions.iter().map(|&doubt| steps::caution(doubt));
-    Answer::new(name(&plan.athlete), "", text!["learning a ", plan.target.family])
+    Answer::new(name(&plan.athlete), "", say!("learning a {}", plan.target.family))
         .lead_paragraph(dates_and_target(plan))
         .lead_paragraph(format!(
             "Steps, volumes and gates are {SOURCE}. Limits: {GUIDELINES}. A step is over when its gate is met, not when \
@@ -26,20 +26,18 @@ pub fn plan_sheet(plan: &Plan) -> Answer {
 
 fn dates_and_target(plan: &Plan) -> Text {
     let shape = plan.target.shape;
-    text![
+    say!(
+        "{} to {}{}{}, {}.",
         plan.span.start(),
-        " to ",
         plan.span.end(),
         format!(", throwing on {}. Target: ", plan.weekdays),
         speed(shape.speed_mph),
-        ", ",
-        breaks(shape.vertical_break_in, shape.glove_side_break_in),
-        "."
-    ]
+        breaks(shape.vertical_break_in, shape.glove_side_break_in)
+    )
 }
 
 fn phase_section(plan: &Plan, phase: &Phase) -> Section {
-    let dates = text![" (", phase.span.start(), " to ", phase.span.end(), ")"];
+    let dates = say!(" ({} to {})", phase.span.start(), phase.span.end());
     let section = Section::new(Text::from(steps::phase(phase.kind)).and(dates));
     let PhaseKind::Step(step) = phase.kind else {
         return section.bullets(["no throwing of any kind; other training as the coach sees fit"]);
@@ -47,7 +45,7 @@ fn phase_section(plan: &Plan, phase: &Phase) -> Section {
     let effort = share(f64::from(step.work().effort_percent) / 100.0);
     let days = plan.days.iter().filter(|day| (phase.span.start()..=phase.span.end()).contains(&day.date));
     section
-        .bullets([text![steps::work(step), ", ", effort, " effort"]])
+        .bullets([say!("{}, {} effort", steps::work(step), effort)])
         .subheading("Write down")
         .bullets(steps::record(step).iter().chain(&steps::EVERY_DAY).copied())
         .subheading("Gate")
@@ -59,7 +57,7 @@ fn day_table<'d>(days: impl Iterator<Item = &'d PlanDay>) -> Table {
     let rows = days.map(|day| {
         let weekday = format!("{:?}", day.date.weekday());
         let note = if day.deload { "lighter week" } else { "" };
-        let date = text![&weekday[..3], " ", day.date];
+        let date = say!("{} {}", &weekday[..3], day.date);
         row![date, day.week, day.throws(), day.new_pitch, day.others, note]
     });
     Table::new(columns!["date", "week", "throws", "new pitch", "others", ""], rows)

@@ -9,7 +9,7 @@ use crate::learn::progress::{Finding, Kind, OutingShape, Progress, Severity, Wat
 
 use super::super::charts::{Band, Moved, band};
 use super::super::content::amount::{Amount, Shown, degrees, feet, inches, movement, pure, share, speed};
-use super::super::content::{Answer, Command, Picture, Section, Step, Table, Text, columns, name, row, text};
+use super::super::content::{Answer, Command, Picture, Section, Step, Table, Text, columns, name, row, say, text};
 use super::super::words::cues::{self, SOURCE};
 use super::super::words::findings::{KEY, caution, headline, kind, quantity, state};
 use super::super::words::steps;
@@ -44,7 +44,7 @@ fn verdict(ground: &Ground, progress: &Progress) -> Text {
     match progress.findings.first() {
         Some(finding) => format!("{}.", headline(finding)).into(),
         None if no_such_label(ground, progress).is_some() => {
-            text!["No throw is labelled ", ground.target.family, "."]
+            say!("No throw is labelled {}.", ground.target.family)
         }
         None => "Too little was thrown to say anything.".into(),
     }
@@ -52,13 +52,13 @@ fn verdict(ground: &Ground, progress: &Progress) -> Text {
 
 /// Which outings were looked at.
 fn over(ground: &Ground, progress: &Progress) -> Text {
-    let new = text!["A new ", ground.target.family];
+    let new = say!("A new {}", ground.target.family);
     match progress.days.as_slice() {
         [] => new.and(", and no outing to judge it by."),
-        [day] => text![new, ", one outing: ", name(day), "."],
+        [day] => say!("{}, one outing: {}.", new, name(day)),
         [first, .., last] => {
             let source = format!(". What to try is {SOURCE}.");
-            text![new, " over ", progress.days.len(), " outings, ", name(first), " to ", name(last), source]
+            say!("{} over {} outings, {} to {}{}", new, progress.days.len(), name(first), name(last), source)
         }
     }
 }
@@ -74,18 +74,19 @@ fn finding_lines(ground: &Ground, progress: &Progress, place: usize) -> Vec<Text
 /// How much, and since when.
 fn finding_amount(ground: &Ground, progress: &Progress, finding: &Finding) -> Option<Text> {
     let amount = finding.amount?;
-    let since = finding.since.and_then(|place| progress.days.get(place)).map(|day| text!["since ", name(day)]);
+    let since = finding.since.and_then(|place| progress.days.get(place)).map(|day| say!("since {}", name(day)));
     Some(match finding.kind {
-        Kind::ShapeDrifted | Kind::ShapeOnTheWay | Kind::ShapeArrived => text![
+        Kind::ShapeDrifted | Kind::ShapeOnTheWay | Kind::ShapeArrived => say!(
+            "{}{} of its last throws are in the window; centred, and scattered like the others, it would be \
+             {}",
             since.map_or_else(Text::default, |since| since.and("; ")),
             share(amount),
-            " of its last throws are in the window; centred, and scattered like the others, it would be ",
             share(ground.target.chance_at_best())
-        ],
-        Kind::CommandNotComing => text!["it scatters by ", inches(amount), " at the plate in its last outings"],
+        ),
+        Kind::CommandNotComing => say!("it scatters by {} at the plate in its last outings", inches(amount)),
         kind => {
             let against = if since.is_some() { ", against what was before" } else { ", against the profile" };
-            let since = since.map_or_else(Text::default, |since| text![" ", since]);
+            let since = since.map_or_else(Text::default, |since| say!(" {}", since));
             text![change(kind, amount), since, against]
         }
     })
@@ -114,7 +115,7 @@ fn outside(ground: &Ground, progress: &Progress, finding: &Finding) -> Vec<Text>
         let Range { low, high } = ranges[axis];
         let end = |number: f64| amounts[axis](number.into()).bare();
         let now = amounts[axis](shape[axis].into());
-        text![names[axis], now, " is not wholly between ", end(low), " and ", end(high)]
+        say!("{}{} is not wholly between {} and {}", names[axis], now, end(low), end(high))
     };
     (0..3).filter(is_out).map(says).collect()
 }
@@ -146,7 +147,7 @@ fn no_such_label(ground: &Ground, progress: &Progress) -> Option<Text> {
     let is_named = labels.iter().any(|label| label.trim().eq_ignore_ascii_case(family.name()));
     (!is_thrown && !is_named && !labels.is_empty()).then(|| {
         let labels = Text::joined(labels.iter().map(|label| name(label.trim())), ", ");
-        text!["no throw is labelled ", family, "; the labels are: ", labels]
+        say!("no throw is labelled {}; the labels are: {}", family, labels)
     })
 }
 
@@ -247,18 +248,16 @@ fn by_outing(ground: &Ground, progress: &Progress) -> Option<Section> {
     let columns = columns!["", "mph", "vertical", "glove side", "in window, %", "scatter, in"];
     let left = if skipped > 0 { format!(" {skipped} outings after the first are not listed.") } else { String::new() };
     let [mph, up, side] = window_amounts(&ground.target.window);
-    let key = text![
-        "±: half the 90 % interval. Window: ",
+    let key = say!(
+        "±: half the 90 % interval. Window: {}, vertical {}, glove side {}. Scatter: at the plate, about \
+         the middle of the outing.{}",
         mph,
-        ", vertical ",
         up,
-        ", glove side ",
         side,
-        ". Scatter: at the plate, about the middle of the outing.",
         left
-    ];
+    );
     let pictures = (0..3).map(|axis| new_pitch_band(ground, progress, axis));
-    let section = Section::new(text!["The ", ground.target.family, " from outing to outing"]);
+    let section = Section::new(say!("The {} from outing to outing", ground.target.family));
     Some(section.table(Table::new(columns, rows)).paragraph(key).pictures(pictures))
 }
 

@@ -13,7 +13,7 @@ use crate::throws::{Agreement, Cause, DayFinding, Group, Sorted, Treatment};
 
 use super::super::content::amount::{degrees, movement, pure, rpm, share, speed};
 use super::super::content::data::{Data, list, maybe, number};
-use super::super::content::{Answer, Command, Section, Step, Table, Text, Unit, columns, name, object, row, text};
+use super::super::content::{Answer, Command, Section, Step, Table, Text, Unit, columns, name, object, row, say};
 use super::super::words::looks::LookWords;
 use super::super::words::rows::{first_of, place, set_aside, set_aside_data};
 use super::super::words::sorting::{caution, days};
@@ -45,18 +45,14 @@ pub fn sort(session: &Session, sorted: &Sorted, written: Option<(&ProfileUpdate,
 }
 
 fn headline(sorted: &Sorted) -> Text {
-    text![
+    say!(
+        "{} rows read: {} sorted into {} pitches, {} fit none, {} set aside",
         sorted.rows(),
-        " rows read: ",
         sorted.sorted(),
-        " sorted into ",
         sorted.groups.len(),
-        " pitches, ",
         sorted.unsorted(),
-        " fit none, ",
-        sorted.set_aside.len(),
-        " set aside"
-    ]
+        sorted.set_aside.len()
+    )
 }
 
 fn doubts(session: &Session, sorted: &Sorted) -> Vec<Text> {
@@ -87,12 +83,12 @@ fn groups(sorted: &Sorted) -> Section {
             share(group.clearness),
         ]
     });
-    Section::new("Pitches (± half the 90 % interval of the average)").table(Table::new(columns, rows)).paragraph(text![
-        "sure: chance that the name is right; clear: mean chance that its throws belong to it; ±: from throw to throw \
-         and from day to day, so that a few days are never exact, however many throws (",
-        Command::word("check"),
-        " counts the throws alone)."
-    ])
+    Section::new("Pitches (± half the 90 % interval of the average)").table(Table::new(columns, rows)).paragraph(say!(
+        "sure: chance that the name is right; clear: mean chance that its throws belong to it; ±: from \
+         throw to throw and from day to day, so that a few days are never exact, however many throws ({} \
+         counts the throws alone).",
+        Command::word("check")
+    ))
 }
 
 /// Spin, slot, what is left for the seams, and the shape in standard air: where they were measured.
@@ -131,7 +127,7 @@ fn at_sea_level(shape: Shape) -> Text {
 }
 
 fn pair(up: f64, side: f64) -> Text {
-    text![movement(up).bare(), ", ", movement(side).bare()]
+    say!("{}, {}", movement(up).bare(), movement(side).bare())
 }
 
 fn against_labels(session: &Session, sorted: &Sorted, agreement: &Agreement) -> Section {
@@ -144,16 +140,15 @@ fn against_labels(session: &Session, sorted: &Sorted, agreement: &Agreement) -> 
     let looks_like = wrong.iter().map(|one| {
         let family = sorted.groups[one.group].naming.family;
         let label = name(&agreement.labels[one.label]);
-        text![place(session, one.place), " says ", label, "; it looks like a ", family, " (", share(one.chance), ")"]
+        say!("{} says {}; it looks like a {} ({})", place(session, one.place), label, family, share(one.chance))
     });
     let section = Section::new("Against the labels in the file")
-        .paragraph(text![
-            "Agreement over ",
+        .paragraph(say!(
+            "Agreement over {} throws: {} (1 is the same division, 0 is what chance would give; adjusted \
+             Rand index).",
             agreement.throws,
-            " throws: ",
-            pure(agreement.adjusted_rand, 3),
-            " (1 is the same division, 0 is what chance would give; adjusted Rand index)."
-        ])
+            pure(agreement.adjusted_rand, 3)
+        ))
         .table(Table::new(columns, rows));
     first_of(section, looks_like)
 }

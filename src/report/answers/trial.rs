@@ -9,7 +9,7 @@ use crate::learn::trial::{Grip, OUT, SURE, Trial, Verdict};
 
 use super::super::content::amount::{chance, degrees, minutes, movement, pure, share, speed};
 use super::super::content::data::{Data, list, number};
-use super::super::content::{Answer, Command, Section, Table, Text, Unit, columns, name, object, row, text};
+use super::super::content::{Answer, Command, Section, Table, Text, Unit, columns, name, object, row, say};
 use super::super::words::cues::{self, SOURCE};
 use super::super::words::grips::{caution, dot, dot_error, headline, letter, lettered, next};
 use super::super::words::rows::set_aside_data;
@@ -38,16 +38,16 @@ pub fn trial(ground: &Ground, trial: &Trial) -> Answer {
 /// What the leading grip's place rests on.
 fn reasons(ground: &Ground, trial: &Trial) -> Vec<Text> {
     let Some(first) = trial.grips.first() else { return Vec::new() };
-    let lands = text![
+    let lands = say!(
+        "{} lands its next throw in the window with a chance of {}; a pitch in the middle of the window, \
+         scattered like the others, would with {}",
         letter(0),
-        " lands its next throw in the window with a chance of ",
         share(first.chance_next),
-        "; a pitch in the middle of the window, scattered like the others, would with ",
         share(ground.target.chance_at_best())
-    ];
+    );
     let best = (trial.grips.len() > 1).then(|| {
-        let over = text![" (at ", share(SURE).bare(), " the trial is over)"];
-        text!["the chance that no other grip is better is ", chance(first.chance_best), over]
+        let over = say!(" (at {} the trial is over)", share(SURE).bare());
+        say!("the chance that no other grip is better is {}{}", chance(first.chance_best), over)
     });
     best.into_iter().chain([lands]).collect()
 }

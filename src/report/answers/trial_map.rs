@@ -7,7 +7,7 @@ use crate::learn::trial::{Grip, Trial};
 
 use super::super::charts::{HALF, Ink, MapPitch, MapTarget, ShapeMap, inks};
 use super::super::content::amount::movement;
-use super::super::content::{InText, Picture, Table, name, text};
+use super::super::content::{InText, Picture, Table, name, say};
 use super::super::words::grips::letter;
 use super::dot::breaks;
 use super::ground::Ground;
@@ -76,16 +76,14 @@ fn throws(ground: &Ground, trial: &Trial, inks: &[Ink]) -> Vec<(Ink, Shape)> {
 
 fn description(ground: &Ground, trial: &Trial) -> String {
     let grip = |(place, grip): (usize, &Grip)| {
-        text![
+        say!(
+            "{} ({}): vertical break {}, glove-side break {}{}",
             letter(place),
-            " (",
             name(&grip.name),
-            "): vertical break ",
             movement(grip.vertical_break_in).half(),
-            ", glove-side break ",
             movement(grip.glove_side_break_in).half(),
             format!(", {} of {} throws in the window", grip.in_window.hits, grip.throws)
-        ]
+        )
         .to_string()
     };
     let grips: Vec<String> = trial.grips.iter().enumerate().map(grip).collect();

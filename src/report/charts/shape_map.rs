@@ -7,7 +7,7 @@ use crate::base::geometry::Hand;
 use crate::base::{Movement, Range};
 
 use super::super::content::amount::{movement, speed};
-use super::super::content::{InText, Picture, Table, Text, Unit, columns, name, row, text};
+use super::super::content::{InText, Picture, Table, Text, Unit, columns, name, row, say};
 use super::super::number::{plain, signed};
 use super::super::svg::{Point, Tag};
 use super::labels::Labels;
@@ -156,8 +156,8 @@ impl ShapeMap<'_> {
     fn description(&self) -> String {
         let says = |name: &str, shape: Shape| {
             let breaks =
-                text![movement(shape.vertical_break_in), ", glove-side break ", movement(shape.glove_side_break_in)];
-            format!("{name}: {}", text![speed(shape.speed_mph), ", vertical break ", breaks])
+                say!("{}, glove-side break {}", movement(shape.vertical_break_in), movement(shape.glove_side_break_in));
+            format!("{name}: {}", say!("{}, vertical break {}", speed(shape.speed_mph), breaks))
         };
         let mut parts: Vec<String> = self.pitches.iter().map(|pitch| says(pitch.name, pitch.shape)).collect();
         if let Some(target) = &self.target {

@@ -139,7 +139,7 @@ impl Serialize for Data {
 /// An object from keys and values, in this order.
 macro_rules! object {
     ($($key:literal: $value:expr),* $(,)?) => {
-        $crate::report::content::Data::Object(vec![$(($key, $crate::report::content::Data::from($value))),*])
+        $crate::report::content::data::Data::Object(vec![$(($key, $crate::report::content::data::Data::from($value))),*])
     };
 }
 

@@ -9,14 +9,14 @@ pub(crate) mod command;
 mod answer;
 pub(crate) mod data;
 mod picture;
-mod table;
-mod text;
+pub(crate) mod table;
+pub(crate) mod text;
 
 pub(crate) use amount::Unit;
 pub use answer::Answer;
 pub(crate) use answer::{BEFORE, Machine, Part, Section, Step};
 pub(crate) use command::Command;
-pub(crate) use data::{Data, object};
+pub(crate) use data::object;
 pub(crate) use picture::{InText, Picture};
 pub(crate) use table::{Column, Table, columns};
-pub(crate) use text::{Span, Text, name, row, text};
+pub(crate) use text::{Span, Text, name, row, say, text};

@@ -66,7 +66,7 @@ impl Table {
 
 /// The columns of a table: words, or words with a unit.
 macro_rules! columns {
-    ($($column:expr),* $(,)?) => { [$($crate::report::content::Column::from($column)),*] };
+    ($($column:expr),* $(,)?) => { [$($crate::report::content::table::Column::from($column)),*] };
 }
 
 pub(crate) use columns;

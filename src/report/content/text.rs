@@ -73,6 +73,25 @@ impl Text {
     }
 }
 
+/// `sentence` with each hole `{}` filled in turn.
+pub(crate) fn filled(sentence: &str, pieces: impl IntoIterator<Item = Text>) -> Text {
+    let mut words = sentence.split("{}");
+    let first = Text::from(words.next().unwrap_or_default());
+    words.zip(pieces).fold(first, |said, (after, piece)| said.and(piece).and(after))
+}
+
+/// How many holes a sentence has.
+pub(crate) const fn holes(sentence: &str) -> usize {
+    let (bytes, mut place, mut count) = (sentence.as_bytes(), 1, 0);
+    while place < bytes.len() {
+        if bytes[place - 1] == b'{' && bytes[place] == b'}' {
+            count += 1;
+        }
+        place += 1;
+    }
+    count
+}
+
 fn capital(words: &str) -> String {
     let mut letters = words.chars();
     let first = letters.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
@@ -166,15 +185,26 @@ from_counts!(u8, u32, usize);
 
 /// A [`Text`] from pieces: words, amounts, names, families, days, counts, commands, other texts.
 macro_rules! text {
-    ($($piece:expr),* $(,)?) => { $crate::report::content::Text::default()$(.and($piece))* };
+    ($($piece:expr),* $(,)?) => { $crate::report::content::text::Text::default()$(.and($piece))* };
+}
+
+/// A [`Text`] from a sentence with holes `{}` and the pieces that fill them, as many as there are holes.
+macro_rules! say {
+    ($sentence:literal $(, $piece:expr)+ $(,)?) => {{
+        const _: () = assert!(
+            $crate::report::content::text::holes($sentence) == [$(stringify!($piece)),+].len(),
+            "as many pieces as holes"
+        );
+        $crate::report::content::text::filled($sentence, [$($crate::report::content::text::Text::from($piece)),+])
+    }};
 }
 
 /// A row of a table from its cells.
 macro_rules! row {
-    ($($cell:expr),* $(,)?) => { vec![$($crate::report::content::Text::from($cell)),*] };
+    ($($cell:expr),* $(,)?) => { vec![$($crate::report::content::text::Text::from($cell)),*] };
 }
 
-pub(crate) use {row, text};
+pub(crate) use {row, say, text};
 
 #[cfg(test)]
 mod tests {
@@ -183,7 +213,7 @@ mod tests {
 
     #[test]
     fn a_sentence_says_units_and_a_cell_under_a_unit_does_not() {
-        let said = text!["the ", Family::Sweeper, " at ", speed(79.5), ", ", movement(-2.0)];
+        let said = say!("the {} at {}, {}", Family::Sweeper, speed(79.5), movement(-2.0));
         assert_eq!(said.to_string(), "the sweeper at 79.5 mph, -2.0 in");
         assert_eq!(said.as_sentence().to_string(), "The sweeper at 79.5 mph, -2.0 in.");
         assert_eq!(Text::from(speed(79.5)).in_column(Unit::Mph).to_string(), "79.5");

@@ -3,7 +3,7 @@
 use crate::learn::progress::{Caution, Finding, Kind, Quantity, Severity, State};
 
 use super::super::content::amount::feet;
-use super::super::content::{Text, Unit, text};
+use super::super::content::{Text, Unit, say};
 
 /// A finding as a headline.
 pub(crate) fn headline(finding: &Finding) -> String {
@@ -85,15 +85,15 @@ pub(crate) fn caution(caution: Caution) -> Text {
             "some day is not written as a date like 2026-11-25: the order of reading is kept".into()
         }
         Caution::GivenToNearestShape { throws } => {
-            text![throws, " throws have no label known here and were given to the nearest shape"]
+            say!("{} throws have no label known here and were given to the nearest shape", throws)
         }
         Caution::NoFastball => "the profile has no fastball: only the new pitch is watched".into(),
-        Caution::ReleaseFromFirstOuting { apart_ft } => text![
-            "the first outing's release is ",
-            feet(apart_ft),
-            " from the profile's: later ones are compared with the first outing"
-        ],
+        Caution::ReleaseFromFirstOuting { apart_ft } => say!(
+            "the first outing's release is {} from the profile's: later ones are compared with the first \
+             outing",
+            feet(apart_ft)
+        ),
         Caution::NoRelease => "release was not measured: slot and release are not watched".into(),
-        Caution::FewOutings { outings } => text![outings, " outings: only a large change can be seen yet"],
+        Caution::FewOutings { outings } => say!("{} outings: only a large change can be seen yet", outings),
     }
 }

@@ -5,7 +5,7 @@ use crate::base::stats::Estimate;
 use crate::learn::trial::{Caution, DotError, DotFault, Grip, MOST_MORE, OUT, SURE, Trial, Verdict};
 
 use super::super::content::amount::{chance, pure, share};
-use super::super::content::{Command, Step, Text, name, text};
+use super::super::content::{Command, Step, Text, name, say, text};
 
 /// A grip's letter in tables, by its place.
 pub(crate) fn letter(place: usize) -> String {
@@ -15,7 +15,7 @@ pub(crate) fn letter(place: usize) -> String {
 
 /// Each grip's letter with what is said of it.
 pub(crate) fn lettered<'t>(trial: &'t Trial, say: impl Fn(&'t Grip) -> Text) -> Vec<Text> {
-    trial.grips.iter().enumerate().map(|(place, grip)| text![letter(place), ": ", say(grip)]).collect()
+    trial.grips.iter().enumerate().map(|(place, grip)| say!("{}: {}", letter(place), say(grip))).collect()
 }
 
 /// Whether there is a winner.
@@ -23,12 +23,12 @@ pub(crate) fn headline(trial: &Trial) -> Text {
     let first = trial.grips.first().map_or_else(Text::default, |grip| name(&grip.name));
     match trial.verdict {
         Verdict::Empty => "No throw names its grip, so there is nothing to compare.".into(),
-        Verdict::OneGrip => text!["Only one grip was thrown (", first, "), so there is nothing to compare it with."],
+        Verdict::OneGrip => say!("Only one grip was thrown ({}), so there is nothing to compare it with.", first),
         Verdict::TooEarly { needed } => {
-            text!["Too early to choose: every grip still in the running needs ", needed, " throws."]
+            say!("Too early to choose: every grip still in the running needs {} throws.", needed)
         }
-        Verdict::Open => text!["No winner yet. Ahead is: ", first, "."],
-        Verdict::Settled => text!["Keep this grip: ", first, "."],
+        Verdict::Open => say!("No winner yet. Ahead is: {}.", first),
+        Verdict::Settled => say!("Keep this grip: {}.", first),
     }
 }
 
@@ -42,30 +42,26 @@ pub(crate) fn next(trial: &Trial, watch: Command) -> Vec<Step> {
         }];
     };
     let grip = trial.grips.iter().position(|grip| grip.name == next.grip).map_or(String::new(), letter);
-    let throw = text!["throw ", grip, " next: ", name(&next.grip)];
+    let throw = say!("throw {} next: {}", grip, name(&next.grip));
     [throw, more_throws(next.more_throws)].into_iter().chain(out_of_it(trial)).map(Step::act).collect()
 }
 
 fn more_throws(more: Estimate) -> Text {
     if more.value >= MOST_MORE {
-        return text![
-            "more than ",
-            pure(MOST_MORE, 0),
-            " further throws would be needed to part the best from the next: as far as the shape goes they are equal, so \
-             let comfort, speed and slot decide"
-        ];
+        return say!(
+            "more than {} further throws would be needed to part the best from the next: as far as the shape \
+             goes they are equal, so let comfort, speed and slot decide",
+            pure(MOST_MORE, 0)
+        );
     }
-    let high = if more.high >= MOST_MORE { text![pure(MOST_MORE, 0), " or more"] } else { text![pure(more.high, 0)] };
-    text![
-        "about ",
+    let high = if more.high >= MOST_MORE { say!("{} or more", pure(MOST_MORE, 0)) } else { text![pure(more.high, 0)] };
+    say!(
+        "about {} more throws ({} to {}), all grips together, until the best is known with {}",
         pure(more.value, 0),
-        " more throws (",
         pure(more.low, 0),
-        " to ",
         high,
-        "), all grips together, until the best is known with ",
         share(SURE)
-    ]
+    )
 }
 
 /// The grips that are out of the running, when any is.
@@ -75,13 +71,13 @@ fn out_of_it(trial: &Trial) -> Option<Text> {
         .map(|place| letter(place).into())
         .collect();
     let has = if out.len() == 1 { ": it has less than " } else { ": each has less than " };
-    (!out.is_empty()).then(|| text!["leave out ", Text::joined(out, " and "), has, chance(OUT), " to be the best"])
+    (!out.is_empty()).then(|| say!("leave out {}{}{} to be the best", Text::joined(out, " and "), has, chance(OUT)))
 }
 
 /// Where a grip's dot shows, as its thrower sees it.
 pub(crate) fn dot(grip: &Grip, hand: Hand) -> Text {
     match grip.dot {
-        Some(error) => text!["the dot is ", dot_error(&error, hand)],
+        Some(error) => say!("the dot is {}", dot_error(&error, hand)),
         None => "where its dot should be is not known, or its spin was not measured".into(),
     }
 }
@@ -96,15 +92,13 @@ fn dot_fault(error: &DotError, fault: DotFault, hand: Hand) -> Text {
     let off = pure(error.radius.value.abs(), 2);
     let is_along = (error.turn_hours.value > 0.0) == (hand == Hand::Right);
     match fault {
-        DotFault::TooCentral => text!["too near the middle by ", off, " of the radius: too much bullet spin"],
-        DotFault::TooFarOut => text!["too far from the middle by ", off, " of the radius: too little bullet spin"],
-        DotFault::Turned => text![
-            "turned ",
+        DotFault::TooCentral => say!("too near the middle by {} of the radius: too much bullet spin", off),
+        DotFault::TooFarOut => say!("too far from the middle by {} of the radius: too little bullet spin", off),
+        DotFault::Turned => say!(
+            "turned {} of the clock face {} from where the thrower should see it",
             hours_and_minutes(error.turn_hours.value.abs()),
-            " of the clock face ",
-            if is_along { "clockwise" } else { "counter-clockwise" },
-            " from where the thrower should see it"
-        ],
+            if is_along { "clockwise" } else { "counter-clockwise" }
+        ),
     }
 }
 
@@ -116,7 +110,7 @@ fn hours_and_minutes(hours: f64) -> String {
 /// A doubt about a trial.
 pub(crate) fn caution(caution: Caution) -> Text {
     match caution {
-        Caution::NoGrip { throws } => text![throws, " throws name no grip and are not used"],
+        Caution::NoGrip { throws } => say!("{} throws name no grip and are not used", throws),
         Caution::BestIsFar => "even the best grip seldom lands in the window: look beyond the grip".into(),
         Caution::BestIsNotClean => "the best grip does not spin the same twice: clean spin comes first".into(),
     }

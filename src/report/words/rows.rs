@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::athlete::session::{Place, Session, SetAside};
 
 use super::super::content::data::{Data, list};
-use super::super::content::{Section, Text, name, object, text};
+use super::super::content::{Section, Text, name, object, say};
 
 /// Rows told one by one; more are counted.
 pub(crate) const MOST_LISTED: usize = 12;
@@ -20,8 +20,8 @@ pub(crate) fn set_aside(session: &Session, rows: &[SetAside]) -> Section {
     for row in rows {
         *kinds.entry(row.reason.kind()).or_default() += 1;
     }
-    let counted = kinds.iter().map(|(kind, count)| text![*count, " ", *kind]);
-    let one = |row: &SetAside| text![place(session, row.place), ": ", name(&row.reason.to_string())];
+    let counted = kinds.iter().map(|(kind, count)| say!("{} {}", *count, *kind));
+    let one = |row: &SetAside| say!("{}: {}", place(session, row.place), name(&row.reason.to_string()));
     first_of(section.paragraph(Text::joined(counted, ", ").and(".")), rows.iter().map(one))
 }
 
@@ -34,7 +34,7 @@ pub(crate) fn first_of(section: Section, sentences: impl ExactSizeIterator<Item 
 
 /// `session.csv, row 13`.
 pub(crate) fn place(session: &Session, place: Place) -> Text {
-    text![name(&session.files[usize::from(place.file)]), ", row ", place.row]
+    say!("{}, row {}", name(&session.files[usize::from(place.file)]), place.row)
 }
 
 /// Every row not used, for machines.

@@ -3,7 +3,7 @@
 use crate::throws::{Cause, Caution, DayFinding, Naming, PitchDrift, Sorted, Treatment};
 
 use super::super::content::amount::{movement, share};
-use super::super::content::{Text, name, text};
+use super::super::content::{Text, name, say};
 
 /// Every day and every pitch that was not as usual.
 pub(crate) fn days(sorted: &Sorted) -> Vec<Text> {
@@ -22,27 +22,24 @@ fn day(day: &DayFinding) -> Option<Text> {
         None => "the cause is not clear",
     };
     let by = up_and_side(day.vertical_offset_in, day.glove_side_offset_in);
-    Some(text![name(&day.day), ": measured from another zero, ", by, "; ", cause, "; ", what])
+    Some(say!("{}: measured from another zero, {}; {}; {}", name(&day.day), by, cause, what))
 }
 
 fn drifted(day: &DayFinding, [up, side]: [f64; 2]) -> Text {
-    text![name(&day.day), ": movement drifted by ", up_and_side(up, side), " from the first throw to the last"]
+    say!("{}: movement drifted by {} from the first throw to the last", name(&day.day), up_and_side(up, side))
 }
 
 fn drift(sorted: &Sorted, drift: &PitchDrift) -> Text {
-    text![
-        "on ",
+    say!(
+        "on {} the {} moved by itself, {}, when the others did not: the arm, not the unit",
         name(&sorted.days[drift.day].day),
-        " the ",
         sorted.groups[drift.group].naming.family,
-        " moved by itself, ",
-        up_and_side(drift.vertical_in.value, drift.glove_side_in.value),
-        ", when the others did not: the arm, not the unit"
-    ]
+        up_and_side(drift.vertical_in.value, drift.glove_side_in.value)
+    )
 }
 
 fn up_and_side(up: f64, side: f64) -> Text {
-    text![movement(up), " up and ", movement(side), " to the glove side"]
+    say!("{} up and {} to the glove side", movement(up), movement(side))
 }
 
 /// A doubt about the whole.
@@ -51,9 +48,9 @@ pub(crate) fn caution(caution: &Caution) -> Text {
         Caution::TooFew => "too few usable throws to sort; at least six are needed".into(),
         Caution::TwoZeros => "two days stand on different zeros; the one with more throws was believed".into(),
         Caution::UnsureName(Naming { family, confidence, runner_up }) => {
-            text!["the ", family, " could also be a ", runner_up, " (", share(confidence), " sure)"]
+            say!("the {} could also be a {} ({} sure)", family, runner_up, share(confidence))
         }
-        Caution::FewThrows { family, throws } => text!["the ", family, " rests on ", throws, " throws only"],
-        Caution::ManyUnsorted { unsorted, used } => text![unsorted, " of ", used, " throws fit no pitch"],
+        Caution::FewThrows { family, throws } => say!("the {} rests on {} throws only", family, throws),
+        Caution::ManyUnsorted { unsorted, used } => say!("{} of {} throws fit no pitch", unsorted, used),
     }
 }

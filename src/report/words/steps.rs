@@ -6,7 +6,7 @@
 use crate::learn::plan::{Caution, Gate, MONTHS_IN_A_ROW, MONTHS_OFF, Measure, Need, PhaseKind, Step};
 
 use super::super::content::amount::{Amount, pure, share};
-use super::super::content::{Text, text};
+use super::super::content::{Text, say, text};
 use super::health::GUIDELINES;
 
 /// When to stop; shown with every plan.
@@ -97,12 +97,12 @@ fn shown(measure: Measure, value: f64) -> Amount {
 pub(crate) fn gate(gate: &Gate) -> Text {
     let show = |value: f64| shown(gate.measure, value);
     let need = match gate.need {
-        Need::AtMost(most) => text![": at most ", show(most)],
-        Need::AtLeast(least) => text![": at least ", show(least)],
+        Need::AtMost(most) => say!(": at most {}", show(most)),
+        Need::AtLeast(least) => say!(": at least {}", show(least)),
     };
-    let now = gate.now.map_or_else(Text::default, |now| {
-        text![" (now ", show(now.value), ", ", show(now.low), " to ", show(now.high), ")"]
-    });
+    let now = gate
+        .now
+        .map_or_else(Text::default, |now| say!(" (now {}, {} to {})", show(now.value), show(now.low), show(now.high)));
     text![measure(gate.measure), need, now]
 }
 
@@ -118,7 +118,7 @@ pub(crate) fn caution(caution: Caution) -> Text {
             format!("age is not given: the limits are those of a young {} player", level.name()).into()
         }
         Caution::PastTheTable { age } => {
-            text!["the athlete is ", age, ": the table ends at 22, and its last row is used"]
+            say!("the athlete is {}: the table ends at 22, and its last row is used", age)
         }
         Caution::YoungBreakingBall => {
             "evidence on young arms and breaking balls is mixed (shoulder and elbow pain more \
@@ -128,24 +128,18 @@ pub(crate) fn caution(caution: Caution) -> Text {
                 .into()
         }
         Caution::HalfOfTheLimit { most } => {
-            text!["no day of the plan uses more than half of the ", most, " pitches the table allows"]
+            say!("no day of the plan uses more than half of the {} pitches the table allows", most)
         }
         Caution::MonthsOffUnknown => format!("months_off is not given, so the plan has no rest block: {asks}").into(),
-        Caution::RestFirst { months } => text![
-            "the last twelve months had ",
+        Caution::RestFirst { months } => say!(
+            "the last twelve months had {} without throwing, so the plan begins with {}: {}",
             months,
-            " without throwing, so the plan begins with ",
             MONTHS_IN_A_ROW,
-            ": ",
             asks
-        ],
-        Caution::RestElsewhere { months } => text![
-            "the last twelve months had ",
-            months,
-            " without throwing: ",
-            asks,
-            "; find the rest outside this plan"
-        ],
+        ),
+        Caution::RestElsewhere { months } => {
+            say!("the last twelve months had {} without throwing: {}; find the rest outside this plan", months, asks)
+        }
         Caution::EndsAt { step: last } => {
             format!("the dates are too few for every step: the plan ends at \"{}\"", step(last)).into()
         }

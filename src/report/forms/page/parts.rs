@@ -53,7 +53,7 @@ fn step(step: &Step) -> Markup {
     let purpose = step.purpose.clone();
     match &step.command {
         Some(command) if !command.question().is_empty() => {
-            html! { b { (command.question()) } ": " (flowing(&purpose.and("."))) }
+            html! { strong { (command.question()) } ": " (flowing(&purpose.and("."))) }
         }
         Some(command) => html! { code { (command) } ": " (flowing(&purpose.and("."))) },
         None => flowing(&purpose.as_sentence()),
