@@ -52,7 +52,7 @@ pub struct Arsenals {
 
 /// What the means need of a throw; nothing when it was not measured.
 pub fn is_usable(throw: &Throw) -> bool {
-    throw.measured.is_some() && throw.flight.is_some_and(|flight| flight.is_sound())
+    throw.measured.is_some() && throw.flight.is_some()
 }
 
 /// Release height and side of a throw, ft.

@@ -21,3 +21,4 @@ pub mod score;
 pub mod fitting;
 pub mod values;
 pub mod calibration;
+pub mod shrinkage;

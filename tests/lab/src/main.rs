@@ -10,7 +10,7 @@ use std::process::ExitCode;
 
 use arsenalfit_lab::day::Day;
 use arsenalfit_lab::evidence::Evidence;
-use arsenalfit_lab::{calibration, fitting, score};
+use arsenalfit_lab::{calibration, fitting, score, shrinkage};
 use clap::{Parser, Subcommand};
 
 /// Fits, scores and tables behind arsenalfit, for its developers.
@@ -40,13 +40,15 @@ enum Command {
     CrossValidate,
     /// Sets what the program says beside what was seen, by kind of pitch, strikes and side.
     Calibration,
+    /// Asks which share of said differences between a pitcher's pitches comes true.
+    Shrinkage,
 }
 
 fn main() -> ExitCode {
     match run(Arguments::parse()) {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => {
-            eprintln!("error: {error}");
+            eprintln!("{error}");
             ExitCode::FAILURE
         }
     }
@@ -59,6 +61,7 @@ fn run(arguments: Arguments) -> Result<(), Box<dyn Error>> {
         Command::Fit { into } => println!("{}", fitting::fit_both(&Evidence::league(&league)?, &into)?),
         Command::CrossValidate => println!("{}", fitting::cross_validate(&Evidence::league(&league)?)),
         Command::Calibration => println!("{}", calibration::calibration(&Evidence::league(&league)?)),
+        Command::Shrinkage => println!("{}", shrinkage::shrinkage(&Evidence::league(&league)?)),
     }
     Ok(())
 }

@@ -7,7 +7,7 @@ use arsenalfit::base::Location;
 use arsenalfit::base::geometry::Side;
 use arsenalfit::hitter::{Arrival, Ball, Belief, CountGroup, Course, Hand, Zone};
 
-use crate::arsenals::{Arsenal, Arsenals, is_usable, release_ft};
+use crate::arsenals::{Arsenal, Arsenals, release_ft};
 use crate::day::{Day, Outcome, Throw};
 
 /// One throw as it was met.
@@ -78,7 +78,7 @@ fn meeting(row: usize, throw: &Throw, known: &Known) -> Option<Meeting> {
 }
 
 fn ball(throw: &Throw) -> Option<Ball> {
-    let (measured, flight) = (throw.measured?, throw.flight.filter(|_| is_usable(throw))?);
+    let (measured, flight) = (throw.measured?, throw.flight?);
     let movement = flight.movement_against_gravity();
     Some(Ball {
         course: Course {

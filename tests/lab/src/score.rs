@@ -34,6 +34,9 @@ pub fn score(
     for said in &answers {
         writeln!(chances, "{:.6},{:.6},{:.6},{:.6}", said.swing, said.contact, said.solid, said.called)?;
     }
+    if let Some(refused) = &evidence.day.refused {
+        writeln!(notes, "{refused}\nso no throw counts as measured")?;
+    }
     let seen: Vec<Seen> = evidence.day.throws.iter().map(Seen::of).collect();
     let losses = |said: &[Said]| Losses::of(said.iter().copied().zip(seen.iter().copied()));
     let rows = [("the program", losses(&answers)), ("the league day's by pitch and side", losses(&averages))];

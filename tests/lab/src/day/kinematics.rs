@@ -2,8 +2,8 @@
 //!
 //! Not a flight model: units fit a constant acceleration to what they see, and this undoes the fit.
 
-use arsenalfit::base::Movement;
 use arsenalfit::base::geometry::Vec3;
+use arsenalfit::base::{Movement, Range};
 
 /// Standard gravity, in/s².
 pub const GRAVITY_IN_S2: f64 = 32.174 * FOOT_IN;
@@ -18,6 +18,11 @@ const RUBBER_FT: f64 = 60.5;
 /// A release this far in front of the rubber where it was not measured: the league day's mean.
 const USUAL_EXTENSION_FT: f64 = 6.3;
 
+/// What a throw can have: anything beyond is a fault of the file (common sense, no source).
+const FLIGHT_S: Range = Range { low: 0.25, high: 1.2 };
+const SIDEWAYS_FT_S: Range = Range { low: -40.0, high: 40.0 };
+const SIDEWAYS_FT_S2: Range = Range { low: -90.0, high: 90.0 };
+
 /// A flight from release to the front of the plate. Inches and seconds; x to the glove side, y from
 /// the plate to the pitcher, z up.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -31,24 +36,26 @@ pub struct Flight {
 }
 
 impl Flight {
-    /// From velocity (ft/s) and acceleration (ft/s²) at 50 ft; nothing is known to be wrong with them.
-    pub(super) fn new(velocity: Vec3, acceleration: Vec3, extension_ft: Option<f64>) -> Self {
+    /// From velocity (ft/s) and acceleration (ft/s²) at 50 ft; nothing when they are no throw's that
+    /// reaches the plate.
+    pub(super) fn of(velocity: Vec3, acceleration: Vec3, extension_ft: Option<f64>) -> Option<Self> {
         let release_ft = RUBBER_FT - extension_ft.unwrap_or(USUAL_EXTENSION_FT);
         let when = |at_ft: f64| {
             let speed_squared = velocity.y.powi(2) - 2.0 * acceleration.y * (GIVEN_AT_FT - at_ft);
             (-velocity.y - speed_squared.sqrt()) / acceleration.y
         };
         let at_plate = when(PLATE_FT);
-        Self {
-            time_s: at_plate - when(release_ft),
+        let time_s = at_plate - when(release_ft);
+        let is_throw = FLIGHT_S.holds(time_s)
+            && SIDEWAYS_FT_S.holds(velocity.x)
+            && SIDEWAYS_FT_S.holds(velocity.z)
+            && SIDEWAYS_FT_S2.holds(acceleration.x)
+            && SIDEWAYS_FT_S2.holds(acceleration.z);
+        is_throw.then(|| Self {
+            time_s,
             velocity_in_s: (velocity + acceleration * at_plate) * FOOT_IN,
             acceleration_in_s2: acceleration * FOOT_IN,
-        }
-    }
-
-    /// Whether the numbers make a throw that reaches the plate.
-    pub fn is_sound(&self) -> bool {
-        (0.2..1.5).contains(&self.time_s) && self.velocity_in_s.y < 0.0
+        })
     }
 
     /// Movement over the whole flight against a throw on which gravity alone acts.

@@ -12,7 +12,7 @@ pub use kinematics::{Flight, GRAVITY_IN_S2};
 use std::error::Error;
 use std::path::{Path, PathBuf};
 
-use arsenalfit::athlete::session::Throw as Measured;
+use arsenalfit::athlete::session::{Session, Throw as Measured};
 use arsenalfit::ball::Family;
 use arsenalfit::base::Range;
 use arsenalfit::base::geometry::{Hand, Side};
@@ -25,6 +25,8 @@ use raw::Raw;
 pub struct Day {
     /// The throws.
     pub throws: Vec<Throw>,
+    /// Why the program's reader refused the file as a whole: then no throw was measured.
+    pub refused: Option<String>,
 }
 
 /// One row of the file.
@@ -76,6 +78,9 @@ pub enum Outcome {
 const SOLID_MPH: f64 = 95.0;
 const SOLID_DEG: (f64, f64) = (-5.0, 35.0);
 
+/// The line below the header.
+const FIRST_ROW: u32 = 2;
+
 impl Day {
     /// The league day that is kept with the tests.
     ///
@@ -93,32 +98,39 @@ impl Day {
     /// Reads a file with the columns of the league day; spin and runs may be missing.
     ///
     /// # Errors
-    /// When the file cannot be read, or the program's reader refuses it as a whole.
+    /// When the file cannot be read or is no table of comma-separated values with the columns `game`,
+    /// `pitcher`, `pitch`, `batter_side` and `outcome`.
     pub fn read(path: &Path) -> Result<Self, Box<dyn Error>> {
-        let bytes = std::fs::read(path).map_err(|error| format!("{}: {error}", path.display()))?;
-        Self::from_bytes(&path.to_string_lossy(), &bytes)
+        let text = std::fs::read_to_string(path).map_err(|error| format!("{}: {error}", path.display()))?;
+        Self::from_text(&path.to_string_lossy(), &text)
     }
 
-    /// As [`Self::read`], from bytes; `name` is shown in errors.
+    /// As [`Self::read`], from text; `name` is shown in errors.
     ///
     /// # Errors
     /// As [`Self::read`].
-    pub fn from_bytes(name: &str, bytes: &[u8]) -> Result<Self, Box<dyn Error>> {
+    pub fn from_text(name: &str, text: &str) -> Result<Self, Box<dyn Error>> {
+        // Line by line, so that both readers count alike.
+        let lines: Vec<&str> = text.lines().filter(|line| !line.trim().is_empty()).collect();
+        let text = lines.join("\n");
         let options = ReadOptions { map: columns(), hand: Some(Hand::Right), progress: &mut |_| {} };
-        let session = session_from_bytes(name, bytes, options)?;
+        let (session, refused) = match session_from_bytes(name, text.as_bytes(), options) {
+            Ok(session) => (session, None),
+            Err(error) => (Session::default(), Some(error.to_string())),
+        };
         let mut games: Vec<String> = Vec::new();
         let mut throws = Vec::new();
         let mut measured = session.throws.into_iter().peekable();
-        for row in raw::rows(bytes)? {
-            let (line, raw) = row?;
+        for (row, raw) in (FIRST_ROW..).zip(raw::rows(&text)?) {
+            let raw = raw?;
             let game = games.iter().position(|game| *game == raw.game).unwrap_or_else(|| {
                 games.push(raw.game.clone());
                 games.len() - 1
             });
-            let measured = measured.next_if(|throw| u64::from(throw.place.row) == line);
+            let measured = measured.next_if(|throw| throw.place.row == row);
             throws.push(Throw::of(raw, game, measured));
         }
-        Ok(Self { throws })
+        Ok(Self { throws, refused })
     }
 
     /// Number of games.
@@ -127,13 +139,24 @@ impl Day {
     }
 }
 
+/// What is asked of the program's reader.
+const ASKED: [Quantity; 8] = [
+    Quantity::Speed,
+    Quantity::VerticalBreak,
+    Quantity::GloveSideBreak,
+    Quantity::ReleaseHeight,
+    Quantity::ReleaseSide,
+    Quantity::Extension,
+    Quantity::PlateSide,
+    Quantity::PlateHeight,
+];
+
 /// The file's columns under the program's names; everybody in the file is a right-hander.
 fn columns() -> ColumnMap {
     let mut map = ColumnMap::default();
-    for (quantity, column) in &mut map.columns {
-        if *quantity == Quantity::PlateSide {
-            column.header = "plate_glove_side_in".into();
-        }
+    map.columns.retain(|quantity, _| ASKED.contains(quantity));
+    if let Some(column) = map.columns.get_mut(&Quantity::PlateSide) {
+        column.header = "plate_glove_side_in".into();
     }
     map
 }
@@ -147,7 +170,7 @@ impl Throw {
             side: raw.side(),
             count: raw.balls.zip(raw.strikes),
             measured,
-            flight: raw.velocity().zip(raw.acceleration()).map(|(v, a)| Flight::new(v, a, extension_ft)),
+            flight: raw.velocity().zip(raw.acceleration()).and_then(|(v, a)| Flight::of(v, a, extension_ft)),
             zone_in: raw.zone_in(),
             outcome,
             solid: raw.exit_speed_mph.filter(|_| outcome.is_contact()).map(|mph| {

@@ -1,11 +1,13 @@
 //! The rows of the file as they stand there; nothing is understood yet.
 
-use std::error::Error;
-
 use arsenalfit::base::Range;
 use arsenalfit::base::geometry::{Side, Vec3};
 use csv::invalid_option;
 use serde::Deserialize;
+
+/// Where anybody's zone begins and ends, in: anything beyond is a fault of the file (common sense, no source).
+const BOTTOM_IN: Range = Range { low: 8.0, high: 28.0 };
+const TOP_IN: Range = Range { low: 30.0, high: 56.0 };
 
 /// One row. A number that cannot be read is missing.
 #[derive(Debug, Clone, Deserialize)]
@@ -43,18 +45,11 @@ pub(super) struct Raw {
     pub(super) runs: Option<f64>,
 }
 
-/// A row with the line it begins on, or why it cannot be read.
-pub(super) type Row = Result<(u64, Raw), csv::Error>;
-
 /// The rows of a file.
-pub(super) fn rows(bytes: &[u8]) -> Result<impl Iterator<Item = Row>, Box<dyn Error>> {
-    let mut reader = csv::ReaderBuilder::new().trim(csv::Trim::All).flexible(true).from_reader(bytes);
+pub(super) fn rows(text: &str) -> Result<impl Iterator<Item = Result<Raw, csv::Error>>, csv::Error> {
+    let mut reader = csv::ReaderBuilder::new().trim(csv::Trim::All).flexible(true).from_reader(text.as_bytes());
     let header = reader.headers()?.clone();
-    Ok(reader.into_records().map(move |record| {
-        let record = record?;
-        let line = record.position().map_or(0, csv::Position::line);
-        Ok((line, record.deserialize(Some(&header))?))
-    }))
+    Ok(reader.into_records().map(move |record| record?.deserialize(Some(&header))))
 }
 
 impl Raw {
@@ -76,10 +71,10 @@ impl Raw {
         vector(self.ax_50ft, self.ay_50ft, self.az_50ft)
     }
 
-    /// Nothing when it has no height.
+    /// Nothing when it is nobody's.
     pub(super) fn zone_in(&self) -> Option<Range> {
         let (low, high) = self.zone_bottom_in.zip(self.zone_top_in)?;
-        (low < high).then(|| Range::new(low, high))
+        (BOTTOM_IN.holds(low) && TOP_IN.holds(high)).then(|| Range::new(low, high))
     }
 }
 
