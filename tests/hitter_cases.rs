@@ -1,10 +1,10 @@
 //! The hitter against an independent implementation: twenty-five pitches of a real league day, met by a few lines of
 //! Python that do the same sums with another language's error function (`tests/data/hitter_cases.json`).
 
+use arsenalfit::base::Movement;
 use arsenalfit::base::geometry::Side;
-use arsenalfit::base::{Location, Movement};
 use arsenalfit::hitter::{
-    Arrival, Ball, Belief, CountGroup, Course, Hand, Hitter, Parameters, Reading, Zone, meet, outcome,
+    Along, Arrival, Ball, Belief, CountGroup, Course, Hand, Hitter, Parameters, Reading, Zone, meet, outcome,
 };
 use serde_json::Value;
 
@@ -24,21 +24,20 @@ fn hand(value: &Value) -> Hand {
 
 fn ball(value: &Value) -> Ball {
     let at = |key| number(value, key);
+    let along = |place, velocity, acceleration| Along {
+        place_in: at(place),
+        velocity_in_s: at(velocity),
+        acceleration_in_s2: at(acceleration),
+    };
     Ball {
         course: Course {
             flight_s: at("T"),
             speed_mph: at("v"),
             approach_in_s: -at("vy"),
-            glove_side_in_s2: at("ax"),
-            up_in_s2: at("az"),
             movement: movement(value),
             hand: hand(value),
         },
-        arrival: Arrival {
-            place: Location { glove_side_in: at("x"), height_in: at("z") },
-            glove_side_in_s: at("vx"),
-            up_in_s: at("vz"),
-        },
+        arrival: Arrival { across: along("x", "vx", "ax"), height: along("z", "vz", "az") },
     }
 }
 

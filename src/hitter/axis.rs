@@ -9,6 +9,8 @@
 
 use crate::base::stats::NormalTable;
 
+use super::Along;
+
 /// Least chance of a window, so that far outside nothing is divided by zero.
 const LEAST_CHANCE: f64 = 1e-12;
 /// The variance left given a swing is at least this share of what it was: far outside rounding would break it.
@@ -19,7 +21,9 @@ const LEAST_VARIANCE: f64 = 0.05;
 pub(super) struct Axis {
     /// How much later than expected the ball arrives, s.
     late_s: f64,
-    /// From the ball's straight way back from the plate to the place he expects, less his favourite place, in.
+    /// How far an acceleration of 1 in/s² takes the place at the plate off the place where he expects it, s².
+    curve_s2: f64,
+    /// The movement he expects unseen, less his favourite place, in.
     offset: f64,
     /// Share of what he saw that he believes.
     kept: f64,
@@ -39,10 +43,10 @@ pub(super) struct Axis {
 pub(super) struct Setting {
     /// How much later than expected the ball arrives, s.
     pub late_s: f64,
-    /// Acceleration of the ball, in/s².
-    pub acceleration: f64,
-    /// Movement that he does not see but expects in its stead, in.
-    pub unseen: f64,
+    /// How far an acceleration of 1 in/s² moves the ball unseen, s².
+    pub unseen_s2: f64,
+    /// The acceleration he expects, in/s².
+    pub expected_in_s2: f64,
     /// Standard deviation of the seen place, in.
     pub eyes: f64,
     /// Spread of the places worth a bet, in.
@@ -71,25 +75,27 @@ pub(super) struct Seen {
 impl Axis {
     #[inline]
     pub(super) fn of(setting: &Setting) -> Self {
-        let Setting { late_s, acceleration, unseen, eyes, hittable_sd, half, edge, favourite } = *setting;
+        let Setting { late_s, unseen_s2, expected_in_s2, eyes, hittable_sd, half, edge, favourite } = *setting;
         let seen_variance = eyes * eyes + hittable_sd * hittable_sd;
         let kept = hittable_sd * hittable_sd / seen_variance;
         let noise = kept * eyes;
-        let offset = 0.5 * acceleration * late_s * late_s + unseen - favourite;
+        let curve_s2 = 0.5 * late_s * late_s - unseen_s2;
+        let offset = unseen_s2 * expected_in_s2 - favourite;
         let edge = (edge * edge + noise * noise).sqrt();
-        Self { late_s, offset, kept, seen_variance, noise, half, edge, favourite }
+        Self { late_s, curve_s2, offset, kept, seen_variance, noise, half, edge, favourite }
     }
 
-    /// For a ball that crosses at `place` (in) with `velocity` (in/s) along this axis.
+    /// For a ball that ends so along this axis.
     #[inline]
-    pub(super) fn see(&self, place: f64, velocity: f64) -> Seen {
-        let expected = place - velocity * self.late_s + self.offset;
+    pub(super) fn see(&self, ball: Along) -> Seen {
+        let Along { place_in, velocity_in_s, acceleration_in_s2 } = ball;
+        let expected = place_in - velocity_in_s * self.late_s + acceleration_in_s2 * self.curve_s2 + self.offset;
         let believed = self.kept * expected;
         let (chance, mean, variance) = self.window(believed);
         Seen {
             log_weight: -0.5 * expected * expected / self.seen_variance,
             chance,
-            error: place - self.favourite - believed - mean,
+            error: place_in - self.favourite - believed - mean,
             variance,
         }
     }

@@ -11,7 +11,7 @@ pub struct Hand {
     pub arm_side_in: f64,
 }
 
-/// What all balls of one pitch share, wherever they are aimed: a flight under a constant acceleration.
+/// What all balls of one pitch share, wherever they are aimed.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Course {
     /// Seconds from release to the front of the plate.
@@ -20,25 +20,37 @@ pub struct Course {
     pub speed_mph: f64,
     /// How fast it comes at the front of the plate, along the line from pitcher to plate, in/s, positive.
     pub approach_in_s: f64,
-    /// Constant acceleration to the glove side, in/s².
-    pub glove_side_in_s2: f64,
-    /// Constant acceleration up, gravity in it, in/s².
-    pub up_in_s2: f64,
     /// Movement against gravity alone.
     pub movement: Movement,
     /// Where it leaves the hand.
     pub hand: Hand,
 }
 
-/// Where and in which direction a ball crosses the front of the plate.
+/// Where and how a ball crosses the front of the plate.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Arrival {
+    /// To the glove side of the middle of the plate.
+    pub across: Along,
+    /// Up from the ground, gravity in its acceleration.
+    pub height: Along,
+}
+
+/// One axis of a flight under a constant acceleration, as it ends.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Along {
+    /// Place at the front of the plate, in.
+    pub place_in: f64,
+    /// Velocity there, in/s.
+    pub velocity_in_s: f64,
+    /// Acceleration all the way, in/s².
+    pub acceleration_in_s2: f64,
+}
+
+impl Arrival {
     /// Where it crosses.
-    pub place: Location,
-    /// Speed to the glove side there, in/s.
-    pub glove_side_in_s: f64,
-    /// Speed up there, in/s.
-    pub up_in_s: f64,
+    pub fn place(&self) -> Location {
+        Location { glove_side_in: self.across.place_in, height_in: self.height.place_in }
+    }
 }
 
 /// One ball as it comes to the hitter.

@@ -12,7 +12,7 @@ use crate::base::units::{DEGREE, MILLISECOND};
 
 use super::axis::Seen;
 use super::sight::{GRAVITY_IN_S2, Sight};
-use super::{CountGroup, Course, Hitter};
+use super::{Along, CountGroup, Course, Hitter};
 
 /// Error in height (in) over which the repair of the aim goes from that above to that below.
 const REPAIR_SOFTNESS_IN: f64 = 3.0;
@@ -25,8 +25,11 @@ pub(super) struct Bat {
     /// Variance of the hands in height and along the bat where he is at ease, in².
     height_variance: f64,
     side_variance: f64,
-    /// Variance of both from late movement unlike the usual, in².
-    odd_variance: f64,
+    /// Hands' error from an acceleration of 1 in/s² unlike the usual, s².
+    odd_s2: f64,
+    /// The usual acceleration up and to the glove side, in/s².
+    usual_up_in_s2: f64,
+    usual_glove_side_in_s2: f64,
     /// Standard deviation of the timing, ms.
     timing_ms: f64,
     /// The ball later than expected, ms.
@@ -46,6 +49,8 @@ pub(super) struct Bat {
 pub(super) struct Miss {
     error: f64,
     variance: f64,
+    /// Variance of both errors, in height and along the bat, from late movement unlike the usual, in².
+    odd: f64,
     /// Squared distance from where he is at ease, in units of it.
     unease: f64,
     /// Logarithm of how hard a ball at such a place can be hit.
@@ -70,13 +75,12 @@ impl Bat {
         };
         let hands = (hands * hitter.hands).powi(2);
         let per_inch = 2.0 / (course.flight_s * course.flight_s);
-        let odd_up = course.up_in_s2 + GRAVITY_IN_S2 - p.usual_up_in * per_inch;
-        let odd_side = course.glove_side_in_s2 - p.usual_glove_side_in * per_inch;
-        let odd = p.odd_movement * sight.unseen_s2;
         Self {
             height_variance: p.hands_height_in.powi(2) * hands,
             side_variance: p.hands_side_in.powi(2) * hands,
-            odd_variance: odd * odd * (odd_up * odd_up + odd_side * odd_side),
+            odd_s2: p.odd_movement * sight.unseen_s2,
+            usual_up_in_s2: p.usual_up_in * per_inch - GRAVITY_IN_S2,
+            usual_glove_side_in_s2: p.usual_glove_side_in * per_inch,
             timing_ms: p.timing_ms * sight.coarse * timing,
             late_ms: sight.late_s / MILLISECOND,
             attack: (p.attack_deg * DEGREE).tan(),
@@ -86,26 +90,27 @@ impl Bat {
         }
     }
 
-    /// The error in height of a ball at `height_in` that still rises by `up_in_s`.
+    /// The error in height of a ball that ends so in height.
     #[inline]
-    pub(super) fn height(&self, hitter: &Hitter, seen: &Seen, height_in: f64, up_in_s: f64) -> Miss {
+    pub(super) fn height(&self, hitter: &Hitter, seen: &Seen, ball: Along) -> Miss {
         let p = &hitter.parameters;
         let repair = -p.low_aim_repair * (seen.error / REPAIR_SOFTNESS_IN).tanh();
         // Bat and ball do not travel on one line, so that an error in time is one in height.
-        let crossing = self.attack + up_in_s / self.approach_in_s;
+        let crossing = self.attack + ball.velocity_in_s / self.approach_in_s;
         let from_timing = self.timing_ms * MILLISECOND * self.approach_in_s * crossing;
-        let above = height_in - self.zone_middle_in;
+        let above = ball.place_in - self.zone_middle_in;
         Miss {
             error: p.aim_error_height * seen.error * repair.exp(),
-            variance: self.odd_variance + from_timing * from_timing + seen.variance * p.aim_error_height.powi(2),
+            variance: from_timing * from_timing + seen.variance * p.aim_error_height.powi(2),
+            odd: (self.odd_s2 * (ball.acceleration_in_s2 - self.usual_up_in_s2)).powi(2),
             unease: (above / p.comfort_height_in).powi(2),
             power: -0.5 * ((above - p.power_up_in) / p.power_height_in).powi(2),
         }
     }
 
-    /// The error along the bat of a ball at `glove_side_in`, and the error in time that comes with it.
+    /// The error along the bat of a ball that ends so across, and the error in time that comes with it.
     #[inline]
-    pub(super) fn across(&self, hitter: &Hitter, seen: &Seen, glove_side_in: f64) -> (Miss, Timing) {
+    pub(super) fn across(&self, hitter: &Hitter, seen: &Seen, ball: Along) -> (Miss, Timing) {
         let p = &hitter.parameters;
         let error = p.aim_error_side * seen.error * self.away;
         let from_eyes = seen.variance * p.aim_error_side.powi(2);
@@ -113,9 +118,10 @@ impl Bat {
         let variance = self.timing_ms * self.timing_ms + p.turn_ms_per_in * p.turn_ms_per_in * from_eyes;
         let miss = Miss {
             error,
-            variance: self.odd_variance + from_eyes,
-            unease: ((glove_side_in * self.away - p.comfort_away_in) / p.comfort_side_in).powi(2),
-            power: -0.5 * (glove_side_in / p.power_side_in).powi(2),
+            variance: from_eyes,
+            odd: (self.odd_s2 * (ball.acceleration_in_s2 - self.usual_glove_side_in_s2)).powi(2),
+            unease: ((ball.place_in * self.away - p.comfort_away_in) / p.comfort_side_in).powi(2),
+            power: -0.5 * (ball.place_in / p.power_side_in).powi(2),
         };
         let total = p.solid_timing_ms * p.solid_timing_ms + variance;
         let timing = Timing {
@@ -130,8 +136,9 @@ impl Bat {
     pub(super) fn meet(&self, hitter: &Hitter, height: &Miss, across: &Miss, timing: &Timing) -> (f64, f64) {
         let p = &hitter.parameters;
         let unease = 1.0 + height.unease + across.unease;
-        let (up_variance, side_variance) =
-            (self.height_variance * unease + height.variance, self.side_variance * unease + across.variance);
+        let odd = height.odd + across.odd;
+        let up_variance = self.height_variance * unease + odd + height.variance;
+        let side_variance = self.side_variance * unease + odd + across.variance;
         let up = within(-p.contact_height_in, p.contact_height_in, height.error, 1.0 / up_variance.sqrt());
         let along = within(-p.contact_handle_in, p.contact_end_in, across.error, 1.0 / side_variance.sqrt());
         let contact = p.contact_ceiling * up * along * timing.contact;

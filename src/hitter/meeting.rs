@@ -4,7 +4,7 @@ use crate::base::geometry::Side;
 
 use super::contact::{Bat, Miss, Timing};
 use super::sight::Sight;
-use super::{Ball, Belief, CountGroup, Course, Hitter};
+use super::{Along, Ball, Belief, CountGroup, Course, Hitter};
 
 /// A ball met under one belief.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -29,8 +29,8 @@ pub struct Struck {
 /// One ball met under one belief.
 pub fn meet(hitter: &Hitter, ball: &Ball, belief: &Belief, fastest_s: f64, side: Side, group: CountGroup) -> Met {
     let meeting = Meeting::of(hitter, &ball.course, belief, fastest_s, side, group);
-    let height = meeting.height(hitter, ball.arrival.place.height_in, ball.arrival.up_in_s);
-    let across = meeting.across(hitter, ball.arrival.place.glove_side_in, ball.arrival.glove_side_in_s);
+    let height = meeting.height(hitter, ball.arrival.height);
+    let across = meeting.across(hitter, ball.arrival.across);
     meeting.met(hitter, &height, &across)
 }
 
@@ -85,19 +85,19 @@ impl Meeting {
         Self { sight, bat }
     }
 
-    /// For a ball that crosses at this height (in) with this velocity up (in/s).
+    /// For a ball that ends so in height.
     #[inline]
-    pub(super) fn height(&self, hitter: &Hitter, height_in: f64, up_in_s: f64) -> Height {
-        let seen = self.sight.height.see(height_in, up_in_s);
-        let miss = self.bat.height(hitter, &seen, height_in, up_in_s);
+    pub(super) fn height(&self, hitter: &Hitter, ball: Along) -> Height {
+        let seen = self.sight.height.see(ball);
+        let miss = self.bat.height(hitter, &seen, ball);
         Height { log_weight: seen.log_weight, swing: seen.chance, miss }
     }
 
-    /// For a ball that crosses at this place (in) with this velocity to the glove side (in/s).
+    /// For a ball that ends so across.
     #[inline]
-    pub(super) fn across(&self, hitter: &Hitter, glove_side_in: f64, glove_side_in_s: f64) -> Across {
-        let seen = self.sight.across.see(glove_side_in, glove_side_in_s);
-        let (miss, timing) = self.bat.across(hitter, &seen, glove_side_in);
+    pub(super) fn across(&self, hitter: &Hitter, ball: Along) -> Across {
+        let seen = self.sight.across.see(ball);
+        let (miss, timing) = self.bat.across(hitter, &seen, ball);
         Across { log_weight: seen.log_weight, swing: seen.chance, miss, timing }
     }
 

@@ -65,7 +65,7 @@ impl Posterior {
     /// Reads a shipped file: name, mean, and the covariance with this row and all before it.
     fn read(reading: Reading, text: &'static str) -> Self {
         let mut mean = known().map(|known| known.transform.forward(known.pinned.unwrap_or(known.prior)));
-        let mut covariance = Box::new([[0.0; PARAMETERS]; PARAMETERS]);
+        let mut covariance = vec![[0.0; PARAMETERS]; PARAMETERS].into_boxed_slice();
         let mut places = Vec::new();
         for row in rows_of(text) {
             let place = place_of(row[0]).unwrap_or_else(|| panic!("{} is no parameter", row[0]));
@@ -77,6 +77,7 @@ impl Posterior {
             }
         }
         assert!(places.iter().copied().eq(free(reading)), "a posterior has a row for each free parameter, in order");
+        let covariance = covariance.try_into().expect("as many rows as columns");
         let mut posterior = Self { reading, mean, covariance, draws: Vec::new() };
         posterior.draws = posterior.drawn();
         posterior
@@ -97,5 +98,39 @@ impl Posterior {
     fn at(&self, shift: &[f64; PARAMETERS]) -> Parameters {
         let transformed: Vec<f64> = free(self.reading).map(|place| self.mean[place] + shift[place]).collect();
         Parameters::from_transformed(self.reading, &transformed)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_draws_have_the_mean_and_about_the_spread_of_the_posterior() {
+        for reading in Reading::ALL {
+            let posterior = Posterior::under(reading);
+            let best = posterior.best().to_transformed(reading);
+            let draws: Vec<Vec<f64>> = posterior.draws().iter().map(|draw| draw.to_transformed(reading)).collect();
+            assert_eq!(draws.len(), DRAWS);
+            let mut ratios = Vec::new();
+            for (index, place) in free(reading).enumerate() {
+                let mean = draws.iter().map(|draw| draw[index]).sum::<f64>() / DRAWS as f64;
+                assert!((mean - best[index]).abs() < 1e-9, "{}", known()[place].name);
+                let variance = draws.iter().map(|draw| (draw[index] - mean).powi(2)).sum::<f64>() / DRAWS as f64;
+                ratios.push(variance / posterior.covariance[place][place]);
+            }
+            let mean_ratio = ratios.iter().sum::<f64>() / ratios.len() as f64;
+            assert!((mean_ratio - 1.0).abs() < 0.1, "{reading:?}: {mean_ratio}");
+        }
+    }
+
+    #[test]
+    fn every_value_lies_in_its_interval() {
+        for reading in Reading::ALL {
+            let estimates = Posterior::under(reading).estimates();
+            assert!(
+                estimates.iter().all(|(_, estimate)| estimate.low < estimate.value && estimate.value < estimate.high)
+            );
+        }
     }
 }

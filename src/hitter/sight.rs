@@ -63,11 +63,11 @@ impl Sight {
         let restraint = p.slow_restraint * (later_s / RESTRAINT_UNIT_S).min(RESTRAINT_MOST);
         let (ceiling, zone) = eagerness(p, group);
         let (glove_side_in_s2, up_in_s2) = expected_acceleration(p, belief);
-        let axis = |acceleration: f64, expected: f64, eyes: f64, half: f64, favourite: f64| {
+        let axis = |expected_in_s2: f64, eyes: f64, half: f64, favourite: f64| {
             Axis::of(&Setting {
                 late_s,
-                acceleration,
-                unseen: unseen_s2 * (expected - acceleration),
+                unseen_s2,
+                expected_in_s2,
                 eyes: eyes * coarse,
                 hittable_sd: p.hittable_sd_in,
                 half: half * zone,
@@ -84,8 +84,8 @@ impl Sight {
             late_s,
             unseen_s2,
             coarse,
-            height: axis(course.up_in_s2, up_in_s2, p.eyes_height_in, half_height, middle),
-            across: axis(course.glove_side_in_s2, glove_side_in_s2, p.eyes_side_in, p.zone_half_width_in, away),
+            height: axis(up_in_s2, p.eyes_height_in, half_height, middle),
+            across: axis(glove_side_in_s2, p.eyes_side_in, p.zone_half_width_in, away),
         }
     }
 }
