@@ -3,6 +3,7 @@
 use std::error::Error;
 use std::path::Path;
 
+use arsenalfit::athlete::profile::Level;
 use arsenalfit::hitter::{Hitter, Reading, called_strike};
 
 use crate::arsenals::Arsenals;
@@ -49,7 +50,7 @@ impl Evidence {
 
 /// What the program says of throws: the mean over both readings of shares.
 pub fn said(meetings: &[Meeting]) -> Vec<Said> {
-    let hitters = Reading::ALL.map(Hitter::best);
+    let hitters = Reading::ALL.map(|reading| Hitter::best(Level::Professional, reading));
     let joint = |meeting| Joint::mean(hitters.map(|hitter| met(&hitter, meeting)));
     meetings.iter().map(|meeting| said_with(joint(meeting), meeting)).collect()
 }
@@ -60,7 +61,7 @@ pub fn said_with(joint: Joint, meeting: &Meeting) -> Said {
         swing: joint.swing,
         contact: joint.contact_given_swing(),
         solid: joint.solid_given_contact(),
-        called: called_strike(meeting.ball.arrival.place, meeting.zone, meeting.side, meeting.group),
+        called: called_strike(meeting.ball.arrival.place(), meeting.zone, meeting.side, meeting.group),
     }
 }
 

@@ -3,9 +3,8 @@
 use std::collections::HashMap;
 use std::sync::Arc;
 
-use arsenalfit::base::Location;
 use arsenalfit::base::geometry::Side;
-use arsenalfit::hitter::{Arrival, Ball, Belief, CountGroup, Course, Hand, Zone};
+use arsenalfit::hitter::{Along, Arrival, Ball, Belief, CountGroup, Course, Hand, Zone};
 
 use crate::arsenals::{Arsenal, Arsenals, release_ft};
 use crate::day::{Day, Outcome, Throw};
@@ -79,21 +78,19 @@ fn meeting(row: usize, throw: &Throw, known: &Known) -> Option<Meeting> {
 
 fn ball(throw: &Throw) -> Option<Ball> {
     let (measured, flight) = (throw.measured?, throw.flight?);
-    let movement = flight.movement_against_gravity();
+    let (velocity, acceleration) = (flight.velocity_in_s, flight.acceleration_in_s2);
+    let along = |place_in, velocity_in_s, acceleration_in_s2| Along { place_in, velocity_in_s, acceleration_in_s2 };
     Some(Ball {
         course: Course {
             flight_s: flight.time_s,
             speed_mph: measured.shape.speed_mph,
-            approach_in_s: -flight.velocity_in_s.y,
-            glove_side_in_s2: flight.acceleration_in_s2.x,
-            up_in_s2: flight.acceleration_in_s2.z,
-            movement,
+            approach_in_s: -velocity.y,
+            movement: flight.movement_against_gravity(),
             hand: hand(release_ft(throw)),
         },
         arrival: Arrival {
-            place: Location { glove_side_in: measured.plate.side_in?, height_in: measured.plate.height_in? },
-            glove_side_in_s: flight.velocity_in_s.x,
-            up_in_s: flight.velocity_in_s.z,
+            across: along(measured.plate.side_in?, velocity.x, acceleration.x),
+            height: along(measured.plate.height_in?, velocity.z, acceleration.z),
         },
     })
 }
