@@ -121,34 +121,27 @@ fn balances_of(balances: &mut [Balance; 3], meeting: &Meeting, said: Said) {
     balances[2].add_chance(said.swing * said.contact * said.solid, meeting.seen.solid == Some(true));
 }
 
-/// Runs per 100 pitches by kind: seen, said and what is left, with its standard error.
+/// Runs per 100 pitches by kind, what happened counted as what it is usually worth: seen, said and what is left,
+/// with its standard error.
 fn runs_table(evidence: &Evidence, said: &[Said]) -> String {
     let values = Values::of_day(&evidence.day);
     let mut text = String::from(
         "| kind | pitches | runs per 100 seen | said | left | standard error |\n|---|---|---|---|---|---|\n",
     );
     for kind in Kind::ALL {
-        let pairs: Vec<(f64, f64)> = evidence
-            .meetings
-            .iter()
-            .zip(said)
-            .filter(|(meeting, _)| kind_of(evidence, meeting) == Some(kind))
-            .filter_map(|(meeting, said)| Some((evidence.throw(meeting).runs?, values.expected(*said, meeting.group))))
+        let here = evidence.meetings.iter().zip(said).filter(|(meeting, _)| kind_of(evidence, meeting) == Some(kind));
+        let pairs: Vec<(f64, f64)> = here
+            .filter_map(|(meeting, said)| {
+                Some((values.usual(evidence.throw(meeting))?, values.expected(*said, meeting.group)))
+            })
             .collect();
         let throws = pairs.len() as f64;
-        let seen = pairs.iter().map(|pair| pair.0).sum::<f64>() / throws;
-        let expected = pairs.iter().map(|pair| pair.1).sum::<f64>() / throws;
-        let spread = pairs.iter().map(|(seen, said)| (seen - said).powi(2)).sum::<f64>();
-        let error = (spread / throws).sqrt() / throws.sqrt();
-        let _ = writeln!(
-            text,
-            "| {} | {throws} | {:+.2} | {:+.2} | {:+.2} | {:.2} |",
-            kind.name(),
-            100.0 * seen,
-            100.0 * expected,
-            100.0 * (seen - expected),
-            100.0 * error
-        );
+        let mean = |of: &dyn Fn(&(f64, f64)) -> f64| 100.0 * pairs.iter().map(of).sum::<f64>() / throws;
+        let (seen, expected) = (mean(&|pair| pair.0), mean(&|pair| pair.1));
+        let error = 10.0 * (mean(&|pair| (pair.0 - pair.1).powi(2)) / throws).sqrt();
+        let left = seen - expected;
+        let _ =
+            writeln!(text, "| {} | {throws} | {seen:+.2} | {expected:+.2} | {left:+.2} | {error:.2} |", kind.name());
     }
     text
 }

@@ -49,15 +49,32 @@ impl Values {
         Self { groups, fair: [fair(true), fair(false)], foul_share: [foul_share(true), foul_share(false)] }
     }
 
+    /// What the outcome of this throw is usually worth: the luck of where a hit ball falls is left out. Nothing
+    /// where the throw says nothing of eyes and bat.
+    pub fn usual(&self, throw: &Throw) -> Option<f64> {
+        let group = self.groups[place(group_of(throw)?)];
+        Some(match throw.outcome {
+            Outcome::Ball => group.ball,
+            Outcome::CalledStrike => group.called,
+            Outcome::Miss => group.miss,
+            Outcome::Foul => group.foul,
+            Outcome::InPlay => self.fair[usize::from(throw.solid != Some(true))],
+            Outcome::Other => return None,
+        })
+    }
+
     /// Runs to be expected of a throw with these chances.
     pub fn expected(&self, said: Said, group: CountGroup) -> f64 {
-        let place = CountGroup::ALL.iter().position(|known| *known == group).unwrap_or(0);
-        let Group { ball, called, miss, foul } = self.groups[place];
+        let Group { ball, called, miss, foul } = self.groups[place(group)];
         let hit = |way: usize| self.foul_share[way] * foul + (1.0 - self.foul_share[way]) * self.fair[way];
         let taken = said.called * called + (1.0 - said.called) * ball;
         let contact = said.solid * hit(0) + (1.0 - said.solid) * hit(1);
         (1.0 - said.swing) * taken + said.swing * ((1.0 - said.contact) * miss + said.contact * contact)
     }
+}
+
+fn place(group: CountGroup) -> usize {
+    CountGroup::ALL.iter().position(|known| *known == group).unwrap_or(0)
 }
 
 fn group_of(throw: &Throw) -> Option<CountGroup> {
