@@ -1,71 +1,91 @@
-//! How long the hitter takes: `cargo bench --bench hitter`.
+//! How long the hitter takes: `cargo bench --bench hitter`. `compare_hitter.py` sets the first figure beside the same
+//! sums in plain Python and in numpy.
 //!
-//! A piece of advice asks for some hundred thousand expectations, a plan for each side and the best
-//! shape of several families, all over again in every draw of the unknown; these are its three sizes of
-//! work. The profile is a shipped one with a changeup and a slider
-//! added, so that he throws four pitches.
+//! One ball met under one belief; one pitch met under four beliefs over its places; and all that the use of a
+//! four-pitch arsenal needs: two sides, five states of the count and 64 likely hitters, on all cores.
 
-use arsenalfit::athlete::profile::{Aim, Profile};
-use arsenalfit::ball::{Family, Shape};
-use arsenalfit::base::geometry::Side;
-use arsenalfit::base::stats::normal_points;
-use arsenalfit::files::profile_from_toml;
-use arsenalfit::former::evaluate::{SidePlan, Stage, Thrown, Today};
-use arsenalfit::former::hitter::Facing;
-use arsenalfit::former::search::{Command, best_of_family};
+use arsenalfit::athlete::profile::Level;
+use arsenalfit::ball::Shape;
+use arsenalfit::ball::flight::Air;
+use arsenalfit::base::Location;
+use arsenalfit::base::geometry::{Side, Vec3};
+use arsenalfit::hitter::{Belief, CountGroup, Delivery, Hitter, Reading, Row, Scatter, meet};
 use divan::counter::ItemsCount;
 use divan::{Bencher, black_box};
-
-const FOUR_PITCHES: &str = concat!(
-    include_str!("../profiles/high-slot-left.toml"),
-    "[[pitch]]\nname = \"changeup\"\nfamily = \"changeup\"\nspeed_mph = 82\n",
-    "vertical_break_in = 11\nglove_side_break_in = -11\nusage = { same_side = 0, opposite_side = 0 }\n",
-    "[[pitch]]\nname = \"slider\"\nfamily = \"slider\"\nspeed_mph = 83\n",
-    "vertical_break_in = 1\nglove_side_break_in = 4\nusage = { same_side = 0, opposite_side = 0 }\n",
-);
+use rayon::prelude::*;
 
 fn main() {
     divan::main();
 }
 
-fn four_pitches() -> Profile {
-    profile_from_toml(FOUR_PITCHES, "four pitches").unwrap_or_else(|error| panic!("{error}"))
+const RELEASE: Vec3 = Vec3::new(-0.55, 16.5, 1.78);
+const SCATTER: Scatter = Scatter { side_in: 8.4, height_in: 9.7 };
+const MIX: [f64; 4] = [0.45, 0.2, 0.15, 0.2];
+
+/// About the league's four-seam, slider, curveball and changeup, each with an aim.
+fn arsenal() -> [Delivery; 4] {
+    let pitches = [
+        ((94.3, 14.7, -7.4), (1.0, 32.5)),
+        ((85.1, -0.2, 4.8), (4.0, 25.0)),
+        ((79.3, -12.4, 9.6), (3.0, 22.0)),
+        ((85.9, 4.0, -14.5), (-3.0, 22.0)),
+    ];
+    pitches.map(|((speed_mph, vertical_break_in, glove_side_break_in), (glove_side_in, height_in))| {
+        let shape = Shape { speed_mph, vertical_break_in, glove_side_break_in };
+        Delivery::of(shape, RELEASE, Air::SEA_LEVEL, Location { glove_side_in, height_in })
+    })
 }
 
-/// One mix of five pitches judged on sixty-four points.
 #[divan::bench]
-fn expectation(bencher: Bencher) {
-    let profile = four_pitches();
-    let stage = Stage::new(&profile);
-    let shape = Shape { speed_mph: 80.0, vertical_break_in: 0.0, glove_side_break_in: 14.0 };
-    let sweeper = Thrown { family: Family::Sweeper, shape, ..stage.pitches[3] };
-    let decision = stage.decision();
-    let laws: Vec<_> = stage
-        .pitches
-        .iter()
-        .chain([&sweeper])
-        .map(|pitch| (stage.law(pitch, Aim::Down, Side::Same, decision), stage.habit(pitch, Side::Same, decision)))
-        .collect();
-    let facing = Facing::new(&laws, &stage.hitter, Side::Same, &normal_points(64, 0.0));
-    let mix = [0.4, 0.2, 0.1, 0.1, 0.2];
-    bencher.counter(ItemsCount::new(1_usize)).bench_local(|| facing.expected(black_box(&mix)).runs);
-}
-
-/// Targets and mix of four pitches against one side.
-#[divan::bench]
-fn side_plan(bencher: Bencher) {
-    let profile = four_pitches();
-    let stage = Stage::new(&profile);
-    bencher.counter(ItemsCount::new(1_usize)).bench_local(|| SidePlan::new(black_box(&stage), Side::Same).mix.runs);
-}
-
-/// The best reachable sweeper and its window, without the draws of the unknown.
-#[divan::bench]
-fn best_sweeper(bencher: Bencher) {
-    let profile = four_pitches();
-    let stage = Stage::new(&profile);
-    let today = Today::of(&stage);
+fn pair(bencher: Bencher) {
+    let hitter = Hitter::best(Level::Professional, Reading::Shares);
+    let [fastball, slider, ..] = arsenal();
+    let (ball, belief, fastest_s) = (slider.aimed, fastball.belief(), fastball.belief().flight_s);
     bencher
         .counter(ItemsCount::new(1_usize))
-        .bench_local(|| best_of_family(black_box(&stage), &today, Family::Sweeper, Command::Mastered, &[]).is_ok());
+        .bench_local(|| meet(&hitter, black_box(&ball), black_box(&belief), fastest_s, Side::Same, CountGroup::Other));
+}
+
+#[divan::bench]
+fn row_of_four_beliefs(bencher: Bencher) {
+    let hitter = Hitter::best(Level::Professional, Reading::Shares);
+    let pitches = arsenal();
+    let beliefs = pitches.map(|pitch| pitch.belief());
+    let row = |pitch: &Delivery| {
+        Row::of(&hitter, pitch, SCATTER, &beliefs, beliefs[0].flight_s, Side::Same, CountGroup::Other)
+    };
+    bencher.counter(ItemsCount::new(1_usize)).bench_local(|| row(black_box(&pitches[1])));
+}
+
+#[divan::bench]
+fn chances_of_a_row(bencher: Bencher) {
+    let hitter = Hitter::best(Level::Professional, Reading::Shares);
+    let pitches = arsenal();
+    let beliefs = pitches.map(|pitch| pitch.belief());
+    let row = Row::of(&hitter, &pitches[1], SCATTER, &beliefs, beliefs[0].flight_s, Side::Same, CountGroup::Other);
+    bencher.counter(ItemsCount::new(1_usize)).bench_local(|| row.chances(black_box(&MIX)));
+}
+
+#[divan::bench]
+fn use_of_four_pitches(bencher: Bencher) {
+    let hitters = Hitter::draws(Level::Professional, Reading::Shares);
+    let pitches = arsenal();
+    let beliefs = pitches.map(|pitch| pitch.belief());
+    bencher
+        .counter(ItemsCount::new(hitters.len()))
+        .bench_local(|| hitters.par_iter().map(|hitter| misses(hitter, black_box(&pitches), &beliefs)).sum::<f64>());
+}
+
+/// Misses of all pitches against both sides in all states of the count.
+fn misses(hitter: &Hitter, pitches: &[Delivery], beliefs: &[Belief]) -> f64 {
+    let mut sum = 0.0;
+    for side in Side::BOTH {
+        for group in CountGroup::ALL {
+            for (pitch, share) in pitches.iter().zip(MIX) {
+                let row = Row::of(hitter, pitch, SCATTER, beliefs, beliefs[0].flight_s, side, group);
+                sum += share * row.chances(&MIX).miss();
+            }
+        }
+    }
+    sum
 }

@@ -1,29 +1,31 @@
-//! How hitters of a level differ from professionals: an assumption, for no open data tells it.
+//! How hitters of a level differ from professionals: coarser eyes and hands, nothing else.
+//!
+//! An assumption, for no open data tells it. The factors are set so that an ordinary arsenal of a level costs its
+//! hitters as many runs as an ordinary professional one costs professionals (test). The zone stays that of
+//! professionals: places are told from its middle, and no open data tells how those of shorter hitters scatter.
 
 use crate::athlete::profile::Level;
 
-use super::{Hitter, Posterior, Reading, Zone};
+use super::{Hitter, Posterior, Reading};
 
-/// What sets a level apart.
+/// What sets the hitters of a level apart.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LevelFactors {
     /// Factor on every error of the eyes, and of the timing.
     pub eyes: f64,
     /// Factor on every error of the hands.
     pub hands: f64,
-    /// The zone of the typical hitter.
-    pub zone: Zone,
 }
 
 impl LevelFactors {
-    /// The factors of a level. They are assumptions.
+    /// The factors of a level: assumptions.
     pub fn of(level: Level) -> Self {
-        let alike = |factor| Self { eyes: factor, hands: factor, zone: Zone::TYPICAL };
+        let both = |factor| Self { eyes: factor, hands: factor };
         match level {
-            Level::Professional => alike(1.0),
-            Level::College => alike(1.1),
-            Level::HighSchool => alike(1.25),
-            Level::Youth => alike(1.5),
+            Level::Professional => both(1.0),
+            Level::College => both(1.1),
+            Level::HighSchool => both(1.3),
+            Level::Youth => both(1.65),
         }
     }
 }
@@ -41,7 +43,7 @@ impl Hitter {
     }
 
     fn at_level(self, level: Level) -> Self {
-        let LevelFactors { eyes, hands, zone } = LevelFactors::of(level);
-        Self { eyes, hands, zone, ..self }
+        let LevelFactors { eyes, hands } = LevelFactors::of(level);
+        Self { eyes, hands, ..self }
     }
 }

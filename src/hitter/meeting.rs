@@ -31,7 +31,10 @@ pub fn meet(hitter: &Hitter, ball: &Ball, belief: &Belief, fastest_s: f64, side:
     let meeting = Meeting::of(hitter, &ball.course, belief, fastest_s, side, group);
     let height = meeting.height(hitter, ball.arrival.height);
     let across = meeting.across(hitter, ball.arrival.across);
-    meeting.met(hitter, &height, &across)
+    Met {
+        log_weight: meeting.log_weight(&height) + across.log_weight,
+        struck: meeting.struck(hitter, &height, &across),
+    }
 }
 
 /// What comes of a ball when the hitter knows these pitches (`beliefs`), thrown in the shares `mix`. One and only one
@@ -57,6 +60,7 @@ pub(super) struct Meeting {
 
 /// What the height of a ball comes to.
 pub(super) struct Height {
+    /// Logarithm of how likely he thinks such a place worth a bet.
     log_weight: f64,
     swing: f64,
     miss: Miss,
@@ -64,7 +68,8 @@ pub(super) struct Height {
 
 /// What the place across of a ball comes to.
 pub(super) struct Across {
-    log_weight: f64,
+    /// Logarithm of how likely he thinks such a place worth a bet.
+    pub log_weight: f64,
     swing: f64,
     miss: Miss,
     timing: Timing,
@@ -101,14 +106,17 @@ impl Meeting {
         Across { log_weight: seen.log_weight, swing: seen.chance, miss, timing }
     }
 
-    /// Both together.
+    /// Logarithm of the weight of the belief, without its share and without the place across.
     #[inline]
-    pub(super) fn met(&self, hitter: &Hitter, height: &Height, across: &Across) -> Met {
+    pub(super) fn log_weight(&self, height: &Height) -> f64 {
+        self.sight.log_weight + height.log_weight
+    }
+
+    /// What comes of it.
+    #[inline]
+    pub(super) fn struck(&self, hitter: &Hitter, height: &Height, across: &Across) -> Struck {
         let swing = self.sight.ceiling * height.swing * across.swing;
         let (contact, solid) = self.bat.meet(hitter, &height.miss, &across.miss, &across.timing);
-        Met {
-            log_weight: self.sight.log_weight + height.log_weight + across.log_weight,
-            struck: Struck { swing, contact: swing * contact, solid: swing * solid },
-        }
+        Struck { swing, contact: swing * contact, solid: swing * solid }
     }
 }

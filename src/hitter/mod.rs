@@ -21,10 +21,14 @@ mod levels;
 mod delivery;
 mod places;
 mod umpire;
+mod chances;
 mod row;
+#[cfg(test)]
+mod laws;
 
 pub use ball::{Along, Arrival, Ball, Belief, Course, Hand};
 pub use called::called_strike;
+pub use chances::Chances;
 pub use delivery::Delivery;
 pub use levels::LevelFactors;
 pub use meeting::{Met, Struck, meet, outcome};
@@ -32,5 +36,5 @@ pub use parameters::{PARAMETERS, Parameters};
 pub use person::{CountGroup, Hitter, Reading, Zone};
 pub use places::{AIM_ALLOWANCE_IN, Scatter, Spread};
 pub use posterior::{DRAWS, Posterior};
-pub use row::{Chances, Mixed, Row};
+pub use row::{Mixed, Row};
 pub use table::{Known, Transform, free, known};

@@ -32,8 +32,6 @@ parameters! {
     // What he sees.
     /// He must decide this long before he expects the ball at the plate, s.
     commit_s,
-    /// Eyes' errors fall with the time of viewing to this power.
-    view_exponent,
     /// Eyes' error of the height at the plate, in, after the reference time and at the reference speed.
     eyes_height_in,
     /// The same across the plate, in.
@@ -130,8 +128,8 @@ parameters! {
     timing_ms,
     /// A ball an inch farther away than aimed must be met this much later, ms/in: the bat turns.
     turn_ms_per_in,
-    /// Upward path of the bat, degrees.
-    attack_deg,
+    /// Slope of the bat's upward path.
+    attack_slope,
     /// Contact within this of the bat's axis, in: the radii of ball and bat.
     contact_height_in,
     /// Contact from this far toward the handle, in.

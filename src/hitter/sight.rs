@@ -92,13 +92,14 @@ impl Sight {
     }
 }
 
-/// Errors of the eyes grow with less time to look, with speed, and against a pitcher of the hitter's own side.
+/// Errors of the eyes grow with speed and against a pitcher of the hitter's own side, and fall with the square root of the
+/// time to look, as those of a mean of independent looks do.
 #[inline]
 fn coarseness(hitter: &Hitter, course: &Course, view_s: f64, side: Side) -> f64 {
     let p = &hitter.parameters;
     let same_side = if side == Side::Same { p.same_side_eyes } else { 1.0 };
     let speed = course.approach_in_s / REFERENCE_APPROACH_IN_S;
-    hitter.eyes * same_side * speed * (REFERENCE_VIEW_S / view_s).powf(p.view_exponent)
+    hitter.eyes * same_side * speed * (REFERENCE_VIEW_S / view_s).sqrt()
 }
 
 /// Logarithm of how like the ball looks to the believed pitch when he must decide: speed (by Weber's law, so in
