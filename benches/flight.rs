@@ -6,7 +6,7 @@
 //! flight in plain C (`rk4_baseline.c`) and in scipy.
 
 use arsenalfit::ball::Shape;
-use arsenalfit::ball::flight::inverse::throw_of_shape;
+use arsenalfit::ball::flight::inverse::{MIDDLE, throw_of_shape};
 use arsenalfit::ball::flight::{Air, Crossing, Forces, Throw};
 use arsenalfit::ball::spin::Spin;
 use arsenalfit::base::geometry::{Clock, Vec3};
@@ -46,5 +46,5 @@ fn inverse(bencher: Bencher) {
     let sweeper = Shape { speed_mph: 82.0, vertical_break_in: 1.0, glove_side_break_in: 15.0 };
     bencher
         .counter(ItemsCount::new(1_usize))
-        .bench_local(|| throw_of_shape(black_box(sweeper), black_box(RELEASE), [0.1, 0.7], Air::SEA_LEVEL));
+        .bench_local(|| throw_of_shape(black_box(sweeper), black_box(RELEASE), MIDDLE, Air::SEA_LEVEL));
 }

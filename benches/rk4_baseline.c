@@ -1,7 +1,7 @@
 /* The flights of benches/flight.rs in plain C, as a yardstick for speed: the same force, classical
  * Runge-Kutta over distance with the same number of steps, doubles, no intrinsics.
  *
- *     cc -O3 -DSTEPS=3 -DDRAG=0.34 -o rk4_baseline rk4_baseline.c -lm && ./rk4_baseline
+ *     cc -O3 -DSTEPS=3 -DDRAG=0.33 -o rk4_baseline rk4_baseline.c -lm && ./rk4_baseline
  *
  * Prints, per flight, its name, nanoseconds, and where (x, z in m) and when (s) it crosses, so that
  * compare_flight.py can see that both sides fly the same ball. */

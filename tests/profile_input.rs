@@ -8,9 +8,8 @@ use std::path::{Path, PathBuf};
 
 use arsenalfit::athlete::profile::{Level, Profile};
 use arsenalfit::ball::flight::Air;
-use arsenalfit::ball::flight::inverse::{release_point, shares};
-use arsenalfit::ball::spin::Spin;
 use arsenalfit::base::geometry::Hand;
+use arsenalfit::decide::inspect::{SeamLook, inspect};
 use arsenalfit::files::{InputError, profile_from_toml, read_profile};
 use proptest::prelude::*;
 
@@ -92,16 +91,9 @@ fn every_shipped_profile_loads_says_it_is_invented_and_tells_its_assumptions() {
 fn every_shipped_shape_is_what_its_spin_gives_with_believable_help_from_the_seams() {
     for path in toml_files("profiles") {
         let profile = read_profile(&path).unwrap_or_else(|error| panic!("{error}"));
-        let (release, air) = (release_point(profile.release), Air::of(profile.weather));
-        for pitch in &profile.pitches {
-            let (Some(rpm), Some(active_fraction), Some(clock)) =
-                (pitch.spin_rpm, pitch.active_fraction, pitch.spin_clock)
-            else {
-                continue;
-            };
-            let left = shares(pitch.shape, Spin { rpm, active_fraction, clock }, release, air);
-            let inches = left.seam_vertical_in.value.hypot(left.seam_glove_side_in.value);
-            assert!(inches < profile.limits.seam_shift_in, "{}, {}: {left:?}", name_of(&path), pitch.name);
+        for (pitch, seen) in profile.pitches.iter().zip(inspect(&profile, Air::SEA_LEVEL)) {
+            let is_odd = seen.seams.is_some_and(SeamLook::is_out_of_the_ordinary);
+            assert!(!is_odd, "{}, {}: {:?}", name_of(&path), pitch.name, seen.seams);
         }
     }
 }

@@ -10,7 +10,7 @@
 use std::f64::consts::PI;
 
 use arsenalfit::ball::Shape;
-use arsenalfit::ball::flight::inverse::throw_of_shape;
+use arsenalfit::ball::flight::inverse::{MIDDLE, throw_of_shape};
 use arsenalfit::ball::flight::{Air, BALL_MASS, DRAG_COEFFICIENT, Forces, GRAVITY, State, Throw, integrate};
 use arsenalfit::ball::spin::{BALL_RADIUS, LiftLaw, Spin};
 use arsenalfit::base::geometry::{Clock, RUBBER_Y, Vec3};
@@ -282,7 +282,7 @@ fn a_fast_ball_with_much_backspin_still_falls() {
 fn ninety_miles_an_hour_take_about_four_tenths_of_a_second() {
     let release = Vec3::new(-2.0 * FOOT, RUBBER_Y - 6.0 * FOOT, 6.0 * FOOT);
     let shape = Shape { speed_mph: 90.0, vertical_break_in: 14.0, glove_side_break_in: -6.0 };
-    let throw = throw_of_shape(shape, release, [0.0, 0.8], Air::SEA_LEVEL);
+    let throw = throw_of_shape(shape, release, MIDDLE, Air::SEA_LEVEL);
     assert_near("time, s", throw.fly().crossing().time, 0.40, 0.04);
 }
 
@@ -369,8 +369,8 @@ fn twenty_varied_flights_agree_with_an_independent_integrator() {
         assert_near(&format!("flight {index}, z in m"), found.z, row.crossing[1], 1e-3);
         assert_near(&format!("flight {index}, time in s"), found.time, row.crossing[2], 5e-5);
         assert_near(&format!("flight {index}, speed in m/s"), found.speed, row.speed, 1e-3);
-        let [glove_side, up] = row.throw.break_m();
-        assert_near(&format!("flight {index}, break in"), glove_side / INCH, row.break_in[0], 0.02);
-        assert_near(&format!("flight {index}, break in"), up / INCH, row.break_in[1], 0.02);
+        let found = row.throw.movement();
+        assert_near(&format!("flight {index}, break in"), found.glove_side_in, row.break_in[0], 0.02);
+        assert_near(&format!("flight {index}, break in"), found.up_in, row.break_in[1], 0.02);
     }
 }

@@ -5,12 +5,12 @@
 mod standard;
 
 use arsenalfit::ball::Supination;
-use arsenalfit::ball::flight::inverse::{MIDDLE, active_spin_needed, break_of_spin, throw_of_shape};
+use arsenalfit::ball::flight::inverse::{MIDDLE, break_of_spin, throw_of_shape};
 use arsenalfit::ball::flight::{Forces, Throw};
+use arsenalfit::ball::recipe::active_rpm_needed;
 use arsenalfit::ball::spin::{LiftLaw, Spin};
-use arsenalfit::ball::{Family, Shape};
+use arsenalfit::ball::{Family, Ground, SeamPush, Shape};
 use arsenalfit::base::geometry::Clock;
-use arsenalfit::base::units::INCH;
 use arsenalfit::former::evaluate::{NewPitch, Stage};
 use arsenalfit::former::search::reach::Reach;
 use standard::{CHANGEUP, FOUR_SEAM, SLIDER, SWEEPER, athlete, shape};
@@ -95,11 +95,11 @@ fn the_break_of_a_spin_is_that_of_a_ball_that_reaches_the_plate() {
     let mut wrong = Vec::new();
     for (family, [speed, vertical, side]) in [FOUR_SEAM, CHANGEUP, SWEEPER, (Family::Curveball, [78.0, -22.0, 0.0])] {
         let shape = shape(speed, vertical, side);
-        let rpm = active_spin_needed(shape, stage.release, stage.air, 0.0).value;
+        let ground = Ground { release: stage.release, air: stage.air };
+        let rpm = active_rpm_needed(shape, SeamPush::NONE, ground).value;
         let spin = Spin { rpm, active_fraction: 1.0, clock: Clock::from_push(side, vertical) };
-        let said = break_of_spin(spin, shape.speed(), stage.release, LiftLaw::Rational, stage.air);
-        let flown = spun(&stage, shape, spin).break_m();
-        let miss = (said[0] - flown[0]).hypot(said[1] - flown[1]) / INCH;
+        let said = break_of_spin(spin, shape.speed(), stage.release, LiftLaw::DEFAULT, stage.air);
+        let miss = said.distance(spun(&stage, shape, spin).movement());
         if miss > 0.1 + 0.01 * vertical.hypot(side) {
             wrong.push(format!("{family}: {miss:.2} in"));
         }
@@ -121,9 +121,9 @@ fn a_recipe_flown_makes_the_shape_it_is_for() {
             let NewPitch { spin_break_in, .. } = recipe.pitch(&stage, family, spread);
             // Without the bullet part, whose late side force is not the recipe's matter.
             let spin = Spin { rpm: recipe.spin.active_rpm(), active_fraction: 1.0, ..recipe.spin };
-            let flown = spun(&stage, recipe.shape, spin).break_m();
-            for axis in 0..2 {
-                let (found, said) = (flown[axis] / INCH, spin_break_in[axis]);
+            let flown = spun(&stage, recipe.shape, spin).movement();
+            for (axis, found) in [flown.glove_side_in, flown.up_in].into_iter().enumerate() {
+                let said = spin_break_in[axis];
                 assert!((found - said).abs() < 0.25, "{family}, axis {axis}: flown {found:.2} in, said {said:.2} in");
             }
         }

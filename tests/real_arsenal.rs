@@ -20,7 +20,7 @@ use arsenalfit::ball::{Family, Shape};
 use arsenalfit::ball::{Release, Supination};
 use arsenalfit::base::geometry::{Side, Vec3};
 use arsenalfit::base::stats::normal_points;
-use arsenalfit::base::units::{FOOT, INCH, MPH};
+use arsenalfit::base::units::{FOOT, MPH};
 use arsenalfit::files::profile_from_toml;
 use arsenalfit::former::evaluate::{SideOutlook, SidePlan, Stage, Today};
 use arsenalfit::former::hitter::{Facing, Rates};
@@ -86,7 +86,7 @@ fn passing(throw: &Throw, y: f64) -> State {
 fn as_measured(throw: &Throw) -> (f64, [f64; 2]) {
     let late = passing(throw, 40.0 * FOOT);
     let rest = Throw { release: late.position, velocity: late.velocity, ..*throw };
-    (passing(throw, 50.0 * FOOT).velocity.norm() / MPH, rest.break_m().map(|metres| metres / INCH))
+    (passing(throw, 50.0 * FOOT).velocity.norm() / MPH, [rest.movement().glove_side_in, rest.movement().up_in])
 }
 
 /// The shape from release of a pitch measured so, found by flying.

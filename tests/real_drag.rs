@@ -11,8 +11,9 @@ mod reference;
 use arsenalfit::ball::Shape;
 use arsenalfit::ball::flight::inverse::throw_of_shape;
 use arsenalfit::ball::flight::{Air, BALL_AREA, BALL_MASS, DRAG_COEFFICIENT};
+use arsenalfit::base::Location;
 use arsenalfit::base::geometry::{PLATE_FRONT_Y, Vec3};
-use arsenalfit::base::units::{FOOT, INCH, MPH};
+use arsenalfit::base::units::{FOOT, MPH};
 use serde::Deserialize;
 
 use reference::by_label;
@@ -46,7 +47,7 @@ impl Row {
             vertical_break_in: self.break_up_from_40ft_in * from_fifty,
             glove_side_break_in: self.break_right_from_40ft_in * from_fifty,
         };
-        let target = [self.plate_right_in * INCH, self.plate_height_in * INCH];
+        let target = Location { glove_side_in: self.plate_right_in, height_in: self.plate_height_in };
         throw_of_shape(shape, FIFTY_FEET, target, air).fly().crossing().speed / MPH
     }
 }

@@ -2,3 +2,6 @@
 
 pub mod profile;
 pub mod session;
+mod spread;
+
+pub use spread::PROFESSIONAL_COMMAND_IN;

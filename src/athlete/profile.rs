@@ -4,7 +4,8 @@
 //! [`Profile::assumptions`]), refuses contradictions and mirrors left-handers. So nothing after
 //! this point checks, guesses or asks which hand throws.
 
-use crate::ball::{Family, Release, Shape, Weather};
+pub use super::spread::Spread;
+use crate::ball::{Against, Family, Release, Shape, Weather};
 use crate::base::geometry::{Clock, Hand, Side};
 use crate::base::stats::Count;
 
@@ -27,6 +28,17 @@ pub struct Profile {
     pub health: Health,
     /// Every default that was filled in, as one plain sentence each.
     pub assumptions: Vec<String>,
+}
+
+impl Profile {
+    /// Where `pitch` leaves the hand.
+    pub fn release_of(&self, pitch: &Pitch) -> Release {
+        Release {
+            height_ft: pitch.release_height_ft.unwrap_or(self.release.height_ft),
+            side_ft: pitch.release_side_ft.unwrap_or(self.release.side_ft),
+            ..self.release
+        }
+    }
 }
 
 /// Who the athlete is.
@@ -77,8 +89,10 @@ pub struct Pitch {
     pub name: String,
     /// What it is.
     pub family: Family,
-    /// Average shape.
+    /// Average shape, drag-free.
     pub shape: Shape,
+    /// What the profile's own numbers count movement against, when it tells; drag-free is assumed otherwise.
+    pub against: Option<Against>,
     /// Total spin, when measured.
     pub spin_rpm: Option<f64>,
     /// Share of the spin at right angles to the flight, when measured.
@@ -105,56 +119,6 @@ impl Pitch {
     /// Whether total spin, active fraction and clock were all measured.
     pub fn is_spin_measured(&self) -> bool {
         self.spin_rpm.is_some() && self.active_fraction.is_some() && self.spin_clock.is_some()
-    }
-}
-
-/// Throw-to-throw standard deviations of one pitch.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Spread {
-    /// Release speed.
-    pub speed_mph: f64,
-    /// Vertical break.
-    pub vertical_break_in: f64,
-    /// Glove-side break.
-    pub glove_side_break_in: f64,
-    /// Where it crosses the plate, sideways, about its target.
-    pub command_side_in: f64,
-    /// Where it crosses the plate, up and down, about its target.
-    pub command_height_in: f64,
-    /// Release point, each of height and side.
-    pub release_in: f64,
-}
-
-impl Spread {
-    /// The scatter to expect of a pitch he has yet to learn: the mean over his `pitches` other than
-    /// fastballs, or over all of them when he throws no other.
-    pub fn to_expect<'s>(pitches: impl Iterator<Item = (Family, &'s Self)>) -> Self {
-        let (fastballs, others): (Vec<_>, Vec<_>) = pitches.partition(|(family, _)| family.is_fastball());
-        let from = if others.is_empty() { fastballs } else { others };
-        let mean = |read: fn(&Self) -> f64| {
-            from.iter().map(|(_, spread)| read(spread)).sum::<f64>() / from.len().max(1) as f64
-        };
-        Self {
-            speed_mph: mean(|s| s.speed_mph),
-            vertical_break_in: mean(|s| s.vertical_break_in),
-            glove_side_break_in: mean(|s| s.glove_side_break_in),
-            command_side_in: mean(|s| s.command_side_in),
-            command_height_in: mean(|s| s.command_height_in),
-            release_in: mean(|s| s.release_in),
-        }
-    }
-
-    /// Every scatter times `factor`.
-    #[must_use]
-    pub fn times(self, factor: f64) -> Self {
-        Self {
-            speed_mph: factor * self.speed_mph,
-            vertical_break_in: factor * self.vertical_break_in,
-            glove_side_break_in: factor * self.glove_side_break_in,
-            command_side_in: factor * self.command_side_in,
-            command_height_in: factor * self.command_height_in,
-            release_in: factor * self.release_in,
-        }
     }
 }
 
@@ -309,8 +273,8 @@ pub struct Limits {
     pub new_pitch_cap: f64,
     /// Breaking balls together at most this share.
     pub breaking_cap: f64,
-    /// The most movement the seams are trusted to add.
-    pub seam_shift_in: f64,
+    /// The most movement the seams are trusted to add; what is usual of each family when not given.
+    pub seam_shift_in: Option<f64>,
 }
 
 /// What forbids or delays new work. These are flags a person has set; nothing here diagnoses.

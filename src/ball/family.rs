@@ -2,6 +2,9 @@
 
 use std::fmt;
 
+use super::usual::{SeamPush, USUAL_PLACE, Usual};
+use crate::base::Location;
+
 /// A pitch family. Names are always spelled out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Family {
@@ -71,6 +74,18 @@ impl Family {
     /// Slider, sweeper and curveball: what youth guidelines call breaking balls.
     pub fn is_breaking(self) -> bool {
         matches!(self, Self::Slider | Self::Sweeper | Self::Curveball)
+    }
+}
+
+impl Family {
+    /// Where its pitches cross on average; where all do for one of which that is not known.
+    pub fn usual_place(self) -> Location {
+        Usual::of(self).map_or(USUAL_PLACE, |usual| usual.place)
+    }
+
+    /// What the seams usually add; nothing known for one of which that is not known.
+    pub fn usual_seams(self) -> SeamPush {
+        Usual::of(self).map_or(SeamPush::UNKNOWN, |usual| usual.seams)
     }
 }
 

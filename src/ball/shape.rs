@@ -1,6 +1,7 @@
 //! The shape of a pitch: its speed and how far it moves, and the range of speeds known here.
 
-use crate::base::units::{INCH, MPH};
+use crate::base::Movement;
+use crate::base::units::MPH;
 
 /// The slowest pitch known here, mph. Below some 26 mph no throw carries 60 ft 6 in to the plate at all, and
 /// below 35 not every throw in heavy air (computed); whoever throws so pitches from nearer. Nothing drawn or
@@ -29,13 +30,19 @@ impl Shape {
         self.speed_mph * MPH
     }
 
-    /// The breaks (glove side, up) in metres.
-    pub fn break_m(self) -> [f64; 2] {
-        [self.glove_side_break_in * INCH, self.vertical_break_in * INCH]
+    /// The two breaks.
+    pub fn movement(self) -> Movement {
+        Movement { glove_side_in: self.glove_side_break_in, up_in: self.vertical_break_in }
+    }
+
+    /// The same speed with these breaks.
+    #[must_use]
+    pub fn with_movement(self, movement: Movement) -> Self {
+        Self { vertical_break_in: movement.up_in, glove_side_break_in: movement.glove_side_in, ..self }
     }
 
     /// Distance in inches between the breaks of two shapes.
     pub fn movement_distance_in(self, other: Self) -> f64 {
-        (self.vertical_break_in - other.vertical_break_in).hypot(self.glove_side_break_in - other.glove_side_break_in)
+        self.movement().distance(other.movement())
     }
 }

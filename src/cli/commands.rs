@@ -1,20 +1,21 @@
 //! Each command: read, ask, set.
 
 use crate::athlete::profile::{PerSide, Profile};
-use crate::ball::Shape;
 use crate::ball::flight::Air;
+use crate::ball::recipe::active_rpm_needed;
 use crate::ball::spin::Spin;
+use crate::ball::{Ground, SeamPush, Shape};
 use crate::base::geometry::{Clock, Hand, Side, Vec3};
 use crate::base::units::FOOT;
 use crate::decide::advice::{self, Advice, Question as Asked, advise};
 use crate::decide::coverage::simulate;
-use crate::decide::inspect::inspect;
+use crate::decide::inspect::{inspect, spin_of};
 use crate::decide::usage::usage;
 use crate::decide::why::why;
 use crate::files::{ReadOptions, read_columns, read_profile, read_sessions};
 use crate::former::calibrate::{Evidence, cross_validate, fit};
 use crate::former::evaluate::{Stage, Thrown, Today};
-use crate::former::search::reach::{Recipe, spin_of};
+use crate::former::search::reach::Recipe;
 use crate::former::separation::pairs;
 use crate::former::sight::{Sight, openings, sights};
 use crate::report::{coverage, ensemble, html, json, terminal};
@@ -135,7 +136,6 @@ fn dot(cli: &Cli, args: &DotArgs) -> Result<String, Failure> {
 }
 
 fn dots_of_profile(cli: &Cli, profile: &Profile, wanted: Option<&str>) -> Result<String, Failure> {
-    let stage = Stage::new(profile);
     let chosen: Vec<_> = profile
         .pitches
         .iter()
@@ -150,7 +150,7 @@ fn dots_of_profile(cli: &Cli, profile: &Profile, wanted: Option<&str>) -> Result
             hint: String::new(),
         });
     }
-    let spins = chosen.iter().map(|pitch| (pitch.name.as_str(), spin_of(&stage, pitch), pitch.is_spin_measured()));
+    let spins = chosen.iter().map(|pitch| (pitch.name.as_str(), spin_of(profile, pitch).0, pitch.is_spin_measured()));
     Ok(match cli.format {
         Format::Text => {
             let pages: Vec<String> =
@@ -165,7 +165,7 @@ fn dots_of_profile(cli: &Cli, profile: &Profile, wanted: Option<&str>) -> Result
 /// doing nothing.
 fn dot_of_target(cli: &Cli, shape: Shape, rpm: f64, hand: Hand) -> Result<String, Failure> {
     let release = Vec3::new(-2.0 * FOOT, 54.5 * FOOT, 5.8 * FOOT);
-    let needed = crate::ball::flight::inverse::active_spin_needed(shape, release, Air::SEA_LEVEL, 0.0);
+    let needed = active_rpm_needed(shape, SeamPush::NONE, Ground { release, air: Air::SEA_LEVEL });
     if needed.value > rpm {
         let needs = if needed.value.is_finite() {
             format!("about {:.0} rpm of active spin", needed.value)

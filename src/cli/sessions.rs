@@ -9,7 +9,7 @@ use crate::decide::inspect::second_looks_at;
 use crate::files::{
     ColumnMap, ReadOptions, profile_from_toml, read_columns, read_proposal, read_sessions, read_text, visible,
 };
-use crate::report::{json, terminal};
+use crate::report::{json, second_look, terminal};
 use crate::throws::profile_text::{ProfileUpdate, updated_profile};
 use crate::throws::{Options, Sorted};
 
@@ -27,7 +27,7 @@ pub(super) fn sort(cli: &Cli, args: &SortArgs) -> Result<String, Failure> {
     let session = read(&args.sessions, &args.reading)?;
     let mut sorted = crate::throws::sort(&session, options(cli.seed, args.most_pitches));
     // The usual shapes of families stand below sorting, so these doubts are added to its own here.
-    sorted.cautions.extend(second_looks_at(&sorted).iter().map(|look| format!("the {look}")));
+    sorted.cautions.extend(second_looks_at(&sorted).iter().map(|look| format!("the {}", second_look(look))));
     let update = args.write.as_deref().map(|path| write(path, args, &session, &sorted)).transpose()?;
     Ok(match cli.format {
         Format::Text => terminal::sort(&session, &sorted, update.as_ref().zip(args.write.as_deref()), width()),

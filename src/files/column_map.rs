@@ -10,6 +10,7 @@ use super::outline::Content;
 use super::quantity::{Positive, Quantity, Unit};
 use super::sections::AirDraft;
 use crate::athlete::session::Outcome;
+use crate::ball::Against;
 use crate::base::geometry::Hand;
 
 /// Names of what may stand between cells.
@@ -23,6 +24,7 @@ pub(super) fn read(text: &str) -> Result<ColumnMap, Vec<Fault>> {
     read_document(text, |root| {
         let mut map = ColumnMap {
             hand: value(root.choice("throws", &Hand::ALL, Hand::name)),
+            against: value(root.choice("against", &Against::ALL, Against::name)),
             separator: value(root.choice("separator", &SEPARATORS, |(name, _)| name)).map(|(_, byte)| byte),
             decimal_comma: value(root.choice("decimal", &DECIMALS, |(name, _)| name)).map(|(_, is_comma)| is_comma),
             ..ColumnMap::default()

@@ -5,6 +5,7 @@
 //!
 //! ```toml
 //! throws = "left"
+//! against = "gravity"
 //!
 //! [columns]
 //! speed = { header = "speed_50ft_mph", unit = "mph", at_ft = 50 }
@@ -24,7 +25,7 @@ use super::column_map;
 use super::error::{InputError, is_hidden};
 use super::quantity::{Positive, Quantity, Unit};
 use crate::athlete::session::{Measured, Outcome};
-use crate::ball::Weather;
+use crate::ball::{Against, Weather};
 use crate::base::geometry::Hand;
 
 /// Which column holds what.
@@ -32,6 +33,8 @@ use crate::base::geometry::Hand;
 pub struct ColumnMap {
     /// Throwing hand, when the map tells it.
     pub hand: Option<Hand>,
+    /// What movement is counted against, when the map tells it; [`Against::DragFree`] is taken otherwise.
+    pub against: Option<Against>,
     /// What stands between cells, when the map tells it; found from the file otherwise.
     pub separator: Option<u8>,
     /// Whether numbers have a decimal comma, when the map tells it.
@@ -67,6 +70,7 @@ impl Default for ColumnMap {
         };
         Self {
             hand: None,
+            against: None,
             separator: None,
             decimal_comma: None,
             weather: None,
@@ -93,9 +97,11 @@ impl ColumnMap {
     /// The map as TOML text, every column on its line.
     pub fn to_toml(&self) -> String {
         let hand = self.hand.map_or_else(String::new, |hand| format!("throws = \"{hand}\"\n\n"));
+        let against =
+            self.against.map_or_else(String::new, |against| format!("{AGAINST_TOLD}against = \"{against}\"\n\n"));
         let lines =
             self.columns.iter().map(|(quantity, column)| format!("{} = {}\n", quantity.key(), column.to_toml()));
-        format!("{hand}[columns]\n{}", lines.collect::<String>())
+        format!("{hand}{against}[columns]\n{}", lines.collect::<String>())
     }
 
     /// Where along the flight the file measures.
@@ -108,6 +114,13 @@ impl ColumnMap {
         }
     }
 }
+
+/// How a coach tells one kind of movement from the other.
+const AGAINST_TOLD: &str = "\
+# What movement is counted against; no number of the file says it, so ask the unit's maker.
+# \"drag-free\": the same throw with no sideways force, slowed by the air alike. \"gravity\": a throw on which
+# gravity alone acts; then the same pitch reads about 2 in higher and 1 in farther to the arm side.
+";
 
 impl Column {
     fn to_toml(&self) -> String {

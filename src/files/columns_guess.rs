@@ -10,7 +10,7 @@ use std::path::Path;
 
 use csv::ByteRecord;
 
-use crate::ball::FASTEST_MPH;
+use crate::ball::{Against, FASTEST_MPH};
 
 use super::cells;
 use super::columns::{Column, ColumnMap};
@@ -85,8 +85,16 @@ fn proposal(headers: &[String], sizes: &[Option<f64>], rows: &[ByteRecord]) -> P
         );
         columns.push((excerpt(header.as_bytes()), example, verdict));
     }
+    map.against = Some(against(&map));
     let missing = Quantity::NEEDED.into_iter().filter(|needed| !map.columns.contains_key(needed)).collect();
     Proposal { map, columns, missing }
+}
+
+/// What the movement that was found is counted against: gravity alone where a header says so.
+fn against(map: &ColumnMap) -> Against {
+    let says =
+        |quantity: Quantity| map.columns.get(&quantity).is_some_and(|c| c.header.to_lowercase().contains("gravity"));
+    if says(Quantity::VerticalBreak) || says(Quantity::GloveSideBreak) { Against::Gravity } else { Against::DragFree }
 }
 
 /// Each quantity with the column that suits it best, no column twice, the best suited first.

@@ -4,16 +4,16 @@
 //! middle-of-the-road values for an ordinary arm, not findings; every use of one is told to the
 //! reader through [`super::assumptions`].
 
-use crate::athlete::profile::{Level, Spread};
-use crate::ball::Family;
+use crate::athlete::profile::Level;
+use crate::ball::Release;
 use crate::base::units::DEGREE;
 
 /// Arm angle above horizontal: a three-quarter slot.
-pub(super) const SLOT_DEG: f64 = 45.0;
+pub(super) const SLOT_DEG: f64 = Release::ORDINARY.slot_deg;
 /// Release height.
-pub(super) const HEIGHT_FT: f64 = 5.8;
+pub(super) const HEIGHT_FT: f64 = Release::ORDINARY.height_ft;
 /// Distance from the front of the rubber to the release.
-pub(super) const EXTENSION_FT: f64 = 6.0;
+pub(super) const EXTENSION_FT: f64 = Release::ORDINARY.extension_ft;
 /// Relative humidity, when a temperature is given.
 pub(super) const HUMIDITY_PERCENT: f64 = 50.0;
 /// Throws behind a pitch's averages: a short practice session.
@@ -26,23 +26,6 @@ pub(super) const FASTBALL_FLOOR: f64 = 0.3;
 pub(super) const NEW_PITCH_CAP: f64 = 0.35;
 /// Largest share of breaking balls together.
 pub(super) const BREAKING_CAP: f64 = 0.6;
-/// Most movement the seams are trusted with: a side-force coefficient of about 0.06. No measured
-/// inches are published; this is an assumption with a wide spread.
-pub(super) const SEAM_SHIFT_IN: f64 = 6.0;
-
-/// Throw-to-throw spread of a practised pitch. Fastballs are commanded better than the rest.
-pub(super) fn spread(family: Family) -> Spread {
-    let (command_side_in, command_height_in) = if family.is_fastball() { (8.0, 8.5) } else { (9.5, 10.0) };
-    Spread {
-        speed_mph: 1.2,
-        vertical_break_in: 2.2,
-        glove_side_break_in: 2.2,
-        command_side_in,
-        command_height_in,
-        release_in: 1.5,
-    }
-}
-
 /// How far to the arm side a slot carries the hand: the shoulder stands about a foot off the
 /// middle line, and an arm with the trunk's lean reaches about 1.6 ft further when level.
 pub(super) fn side_ft(slot_deg: f64) -> f64 {

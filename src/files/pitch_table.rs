@@ -4,15 +4,27 @@
 //! a left-hander's clock into a right-hander's. Whether the numbers agree with each other and
 //! with physics is asked in [`super::pitch_checks`].
 
-use crate::athlete::profile::{Aim, PerSide, Pitch, Results, Spread};
+use crate::athlete::profile::{Aim, Level, PerSide, Pitch, Results, Spread};
+use crate::ball::flight::Air;
+use crate::ball::flight::inverse::release_point;
 use crate::ball::spin::MOST_RPM;
-use crate::ball::{FASTEST_MPH, Family, SLOWEST_MPH, Shape};
+use crate::ball::{Against, FASTEST_MPH, Family, Release, SLOWEST_MPH, Shape};
 use crate::base::geometry::{Clock, Hand, Side};
 
 use super::assumptions::{Assumptions, Filler};
 use super::defaults;
 use super::fields::{At, Fields};
 use super::outline::Content;
+
+/// What all pitches of a profile share.
+pub(super) struct Common {
+    pub(super) hand: Hand,
+    pub(super) level: Level,
+    /// What movement counts against where a pitch does not say, when it is told.
+    pub(super) against: Option<Against>,
+    pub(super) release: Release,
+    pub(super) air: Air,
+}
 
 /// A pitch as written.
 pub(super) struct PitchDraft {
@@ -24,6 +36,7 @@ pub(super) struct PitchDraft {
     pub(super) spin_rpm: Option<At<f64>>,
     pub(super) active_fraction: Option<At<f64>>,
     pub(super) spin_clock: Option<At<Clock>>,
+    pub(super) against: Option<At<Against>>,
     pub(super) usage: PerSide<Option<At<f64>>>,
     /// Where a usage that was left out is missed.
     pub(super) place: At<()>,
@@ -45,6 +58,7 @@ impl PitchDraft {
             speed_mph: fields.number("speed_mph", SLOWEST_MPH..=FASTEST_MPH),
             vertical_break_in: fields.number("vertical_break_in", -40.0..=40.0),
             glove_side_break_in: fields.number("glove_side_break_in", -40.0..=40.0),
+            against: fields.choice("against", &Against::ALL, Against::name),
             spin_rpm: fields.number("spin_rpm", 0.0..=MOST_RPM),
             active_fraction: fields.number("active_fraction", 0.0..=1.0),
             spin_clock: read_clock(fields),
@@ -65,27 +79,42 @@ impl PitchDraft {
     }
 
     /// The finished pitch, hand-free; nothing if a required value is missing.
-    pub(super) fn fill(self, hand: Hand, told: &mut Assumptions) -> Option<Pitch> {
+    pub(super) fn fill(self, common: &Common, told: &mut Assumptions) -> Option<Pitch> {
         let name = self.name?.value;
         let family = self.family?.value;
         let (throws, spread) = told.about(&name, |filler| {
             let phrase = format!("{} throws behind the averages", defaults::THROWS);
             let throws = filler.or(self.throws, defaults::THROWS, phrase);
-            (throws, self.spread.fill(family, filler))
+            (throws, self.spread.fill(family, common.level, filler))
         });
+        let read = Shape {
+            speed_mph: self.speed_mph?.value,
+            vertical_break_in: self.vertical_break_in?.value,
+            glove_side_break_in: self.glove_side_break_in?.value,
+        };
+        let release_height_ft = self.release_height_ft.map(|height| height.value);
+        let release_side_ft = self.release_side_ft.map(|side| side.value);
+        let release = Release {
+            height_ft: release_height_ft.unwrap_or(common.release.height_ft),
+            side_ft: release_side_ft.unwrap_or(common.release.side_ft),
+            ..common.release
+        };
+        let against = self.against.map(|against| against.value).or(common.against);
         Some(Pitch {
             name,
             family,
-            shape: Shape {
-                speed_mph: self.speed_mph?.value,
-                vertical_break_in: self.vertical_break_in?.value,
-                glove_side_break_in: self.glove_side_break_in?.value,
-            },
+            shape: against.unwrap_or_default().drag_free(
+                read,
+                release_point(release),
+                family.usual_place(),
+                common.air,
+            ),
+            against,
             spin_rpm: self.spin_rpm.map(|spin| spin.value),
             active_fraction: self.active_fraction.map(|fraction| fraction.value),
-            spin_clock: self.spin_clock.map(|clock| clock.value.for_hand(hand)),
-            release_height_ft: self.release_height_ft.map(|height| height.value),
-            release_side_ft: self.release_side_ft.map(|side| side.value),
+            spin_clock: self.spin_clock.map(|clock| clock.value.for_hand(common.hand)),
+            release_height_ft,
+            release_side_ft,
             spread,
             throws,
             usage: PerSide {
@@ -146,13 +175,13 @@ impl SpreadDraft {
     }
 
     /// The spread, what is not given being told in one phrase.
-    fn fill(self, family: Family, filler: &mut Filler) -> Spread {
-        let usual = defaults::spread(family);
+    fn fill(self, family: Family, level: Level, filler: &mut Filler) -> Spread {
+        let usual = Spread::usual(family, level);
         let mut filled = Vec::new();
         let mut or = |given: Option<At<f64>>, usual: f64, what: &str, unit: &str| {
             given.map_or_else(
                 || {
-                    filled.push(format!("{what} {usual} {unit}"));
+                    filled.push(format!("{what} {usual:.1} {unit}"));
                     usual
                 },
                 |given| given.value,
@@ -167,7 +196,10 @@ impl SpreadDraft {
             release_in: or(self.release_in, usual.release_in, "release", "in"),
         };
         if !filled.is_empty() {
-            filler.note(format!("a throw-to-throw spread ({})", filled.join(", ")));
+            let wider = Spread::factor(level);
+            let wider = if wider > 1.0 { format!(", {wider} times a professional's") } else { String::new() };
+            let spread = filled.join(", ");
+            filler.note(format!("the throw-to-throw spread of a {} arm{wider} ({spread})", level.name()));
         }
         spread
     }

@@ -103,7 +103,8 @@ impl Plan {
             cells::number(cell, self.has_decimal_comma)
                 .map(|n| n.map(|degrees| Clock::from_hours(degrees * slot.factor)))
         } else {
-            cells::clock(cell)
+            let turned = |clock: Clock| if slot.factor < 0.0 { clock.mirrored() } else { clock };
+            cells::clock(cell).map(|clock| clock.map(turned))
         };
         let clock = clock.map_err(|_| slot.unreadable(cell))?;
         Ok(clock.zip(hand).map(|(clock, hand)| clock.for_hand(hand)))

@@ -6,6 +6,7 @@
 //! [`super::sections`] and [`super::pitch_table`].
 
 use crate::athlete::profile::{PerSide, Pitch, Profile};
+use crate::ball::flight::Air;
 
 use super::arsenal_checks::check_arsenal;
 use super::assumptions::Assumptions;
@@ -14,9 +15,12 @@ use super::error::Fault;
 use super::fields::{At, Faults, Fields, outline_of, read_document};
 use super::outline::Outline;
 use super::pitch_checks::check_pitch;
-use super::pitch_table::PitchDraft;
+use super::pitch_table::{Common, PitchDraft};
 use super::sections::{AirDraft, AthleteDraft, HealthDraft, LimitsDraft, ReleaseDraft};
 
+/// What is said when nobody tells what movement counts against.
+const AGAINST_ASSUMED: &str = "movement counted against the same throw with no sideways force and the same drag (write \
+    against = \"gravity\" if the unit counts against gravity alone)";
 /// More pitches than anybody throws.
 const MOST_PITCHES: usize = 12;
 
@@ -72,12 +76,21 @@ impl Draft {
     fn finish(self) -> Option<Profile> {
         let mut told = Assumptions::default();
         let families: Vec<_> = self.pitches.iter().filter_map(PitchDraft::family).collect();
-        let athlete = told.about("athlete", |filler| self.athlete.fill(filler))?;
+        let against = self.athlete.against();
+        let is_told = against.is_some() || self.pitches.iter().all(|pitch| pitch.against.is_some());
+        let athlete = told.about("athlete", |filler| {
+            let athlete = self.athlete.fill(filler);
+            if !is_told {
+                filler.note(AGAINST_ASSUMED);
+            }
+            athlete
+        })?;
         let release = told.about("release", |filler| self.release.fill(filler));
         let weather = told.about("air", |filler| self.air.fill(filler));
         let mut pitches = Vec::new();
+        let common = Common { hand: athlete.throws, level: athlete.level, against, release, air: Air::of(weather) };
         for pitch in self.pitches {
-            pitches.push(pitch.fill(athlete.throws, &mut told)?);
+            pitches.push(pitch.fill(&common, &mut told)?);
         }
         normalise_usage(&mut pitches);
         let opposite_share = told.about("faces", |filler| {

@@ -85,7 +85,7 @@ pub enum Unit {
     Percent,
     /// A clock face, `h:mm`.
     Clock,
-    /// Degrees of the spin's push, clockwise from straight up as the pitcher sees it.
+    /// Degrees of the spin's push from straight up, clockwise as the pitcher sees it unless the column says which way.
     Degrees,
 }
 
@@ -122,7 +122,9 @@ impl Positive {
     /// The directions a kind of quantity may have.
     pub(super) fn of_kind(kind: Kind) -> &'static [Self] {
         match kind {
-            Kind::Length { is_sideways: true } => &[Self::Glove, Self::Arm, Self::CatchersRight, Self::PitchersRight],
+            Kind::Clock | Kind::Length { is_sideways: true } => {
+                &[Self::Glove, Self::Arm, Self::CatchersRight, Self::PitchersRight]
+            }
             Kind::Length { is_sideways: false } => &[Self::Up, Self::Down],
             _ => &[],
         }
@@ -258,6 +260,7 @@ impl Quantity {
         match self {
             Self::GloveSideBreak | Self::PlateSide => Positive::Glove,
             Self::ReleaseSide => Positive::Arm,
+            Self::SpinClock => Positive::PitchersRight,
             _ => Positive::Up,
         }
     }

@@ -5,7 +5,7 @@
 
 use crate::athlete::profile::{Athlete, Health, Level, Limits};
 use crate::ball::Family;
-use crate::ball::{Release, Supination, Weather};
+use crate::ball::{Against, Release, Supination, Weather};
 use crate::base::geometry::Hand;
 use crate::base::units::FOOT;
 
@@ -19,6 +19,7 @@ pub(super) struct AthleteDraft {
     throws: Option<At<Hand>>,
     age: Option<At<u32>>,
     level: Option<At<Level>>,
+    against: Option<At<Against>>,
 }
 
 impl AthleteDraft {
@@ -29,12 +30,18 @@ impl AthleteDraft {
             throws: fields.choice("throws", &Hand::ALL, Hand::name),
             age: fields.whole("age", 5..=60),
             level: fields.choice("level", &Level::ALL, Level::name),
+            against: fields.choice("against", &Against::ALL, Against::name),
         }
     }
 
     /// The throwing hand, if it could be read.
     pub(super) fn hand(&self) -> Option<Hand> {
         self.throws.as_ref().map(|throws| throws.value)
+    }
+
+    /// What the pitches' movement counts against, where they do not say it themselves.
+    pub(super) fn against(&self) -> Option<Against> {
+        self.against.as_ref().map(|against| against.value)
     }
 
     /// The level must be one that hitters of about the athlete's age play at.
@@ -200,7 +207,7 @@ impl LimitsDraft {
 
     /// The limits; a default that these families cannot meet gives way.
     pub(super) fn fill(self, families: &[Family], filler: &mut Filler) -> Limits {
-        use defaults::{BREAKING_CAP, FASTBALL_FLOOR, NEW_PITCH_CAP, SEAM_SHIFT_IN};
+        use defaults::{BREAKING_CAP, FASTBALL_FLOOR, NEW_PITCH_CAP};
         let (floor, floor_phrase) = if families.iter().any(|family| family.is_fastball()) {
             (FASTBALL_FLOOR, format!("at least {} fastballs", percent(FASTBALL_FLOOR)))
         } else {
@@ -216,10 +223,12 @@ impl LimitsDraft {
             fastball_floor: filler.or(self.fastball_floor, floor, floor_phrase),
             new_pitch_cap: filler.or(self.new_pitch_cap, NEW_PITCH_CAP, new_phrase),
             breaking_cap: filler.or(self.breaking_cap, cap, cap_phrase),
-            seam_shift_in: filler.or(
-                self.seam_shift_in,
-                SEAM_SHIFT_IN,
-                format!("up to {SEAM_SHIFT_IN} in of movement from the seams"),
+            seam_shift_in: self.seam_shift_in.map_or_else(
+                || {
+                    filler.note("the seams' push that is usual of each family");
+                    None
+                },
+                |given| Some(given.value),
             ),
         }
     }

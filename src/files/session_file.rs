@@ -22,6 +22,9 @@ use super::table::Table;
 use crate::athlete::session::{
     FullFlight, Place, PlateReading, Reason, ReleaseReading, Session, SetAside, SpinReading, Throw,
 };
+use crate::ball::flight::Air;
+use crate::ball::flight::inverse::release_point;
+use crate::ball::{Against, Shape};
 use crate::base::geometry::Hand;
 
 /// Rows after which a file of mostly unusable rows is given up, again and again.
@@ -34,6 +37,10 @@ const MOST_BLANK_ROWS: usize = 1_000_000;
 const MOST_WORDS: (usize, usize) = (5000, 1024 * 1024);
 /// Rows between two reports of progress.
 const REPORT_EVERY: usize = 1 << 15;
+
+/// What is said when nobody tells what movement is counted against.
+const AGAINST_ASSUMED: &str = "what movement is counted against is not told: assumed the same throw with no sideways \
+    force and the same drag; if the unit counts against gravity alone, write against = \"gravity\" in the column map";
 
 /// How to read.
 pub struct ReadOptions<'a> {
@@ -79,6 +86,8 @@ pub fn session_from_bytes(name: &str, bytes: impl Read, options: ReadOptions) ->
 struct Reading<'a> {
     options: ReadOptions<'a>,
     full_flight: FullFlight,
+    against: Against,
+    air: Air,
     session: Session,
     days: Words,
     labels: Words,
@@ -90,9 +99,12 @@ struct Reading<'a> {
 impl<'a> Reading<'a> {
     fn new(options: ReadOptions<'a>) -> Self {
         let hand = options.hand.or(options.map.hand);
-        let session = Session { hand, weather: options.map.weather, ..Session::default() };
+        let against = options.map.against;
+        let session = Session { hand, against, weather: options.map.weather, ..Session::default() };
         Self {
             full_flight: FullFlight::new(options.map.measured()),
+            against: against.unwrap_or_default(),
+            air: options.map.weather.map_or(Air::SEA_LEVEL, Air::of),
             options,
             session,
             days: Words::default(),
@@ -115,6 +127,9 @@ impl<'a> Reading<'a> {
                 format!("outcome \"{}\" is not known ({rows} rows)", super::session_error::excerpt(&word))
             })
             .collect();
+        if self.session.against.is_none() {
+            self.session.notes.push(AGAINST_ASSUMED.to_owned());
+        }
         self.session
     }
 
@@ -210,7 +225,8 @@ impl<'a> Reading<'a> {
         plan.check_restored(record, Q::Speed, speed_mph)?;
         plan.check_restored(record, Q::VerticalBreak, vertical_break_in)?;
         plan.check_restored(record, Q::GloveSideBreak, glove_side_break_in)?;
-        let shape = crate::ball::Shape { speed_mph, vertical_break_in, glove_side_break_in };
+        let read = Shape { speed_mph, vertical_break_in, glove_side_break_in };
+        let shape = self.against.drag_free(read, release_point(release.or_ordinary()), plate.or_usual(), self.air);
         let file = usize::from(place.file);
         let day = cells::day(plan.text(record, Q::Date).unwrap_or(self.session.files[file].as_bytes()));
         Ok(Throw {

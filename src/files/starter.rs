@@ -91,6 +91,7 @@ const HEAD: &str = "\
 
 const BEFORE_PITCHES: &str = "\
 # level = \"college\"          # hitters faced: youth, high-school, college or professional
+# against = \"drag-free\"      # what the unit counts movement against; \"gravity\": against gravity alone
 
 # [release]
 # slot_deg = 45              # arm angle above horizontal
@@ -127,7 +128,7 @@ const AFTER_PITCHES: &str = "
 # fastball_floor = 0.3       # fastballs together at least this share
 # new_pitch_cap = 0.35       # a new pitch at most this share
 # breaking_cap = 0.6         # breaking balls together at most this share
-# seam_shift_in = 6          # movement that the seams may add to a new pitch
+# seam_shift_in = 6          # movement that the seams may add to a new pitch; usual of each family without it
 
 # [health]                   # flags a person sets; medical matters are for licensed professionals
 # pain = false

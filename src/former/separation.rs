@@ -8,6 +8,7 @@
 use crate::athlete::profile::{Aim, PerSide};
 use crate::ball::flight::inverse::{MIDDLE, throw_of_shape};
 use crate::ball::flight::{Forces, Throw, Trajectory};
+use crate::base::Location;
 use crate::base::geometry::{Side, Vec3};
 use crate::base::units::{DEGREE, INCH, MILLISECOND};
 use crate::former::evaluate::{Stage, Thrown};
@@ -118,7 +119,7 @@ fn seen(stage: &Stage, side: Side, a: &Thrown, b: &Thrown, aims: (Aim, Aim)) -> 
     let decision = stage.decision();
     let place = |aim: Aim| {
         let (away, height) = aim.place_in();
-        [away * side.away_sign() * INCH, height * INCH]
+        Location { glove_side_in: away * side.away_sign(), height_in: height }
     };
     // On the same line: both start as the first does when it is thrown to the middle.
     let first = middle_throw(stage, a);
@@ -135,7 +136,7 @@ fn seen(stage: &Stage, side: Side, a: &Thrown, b: &Thrown, aims: (Aim, Aim)) -> 
     }
 }
 
-fn throw_to(stage: &Stage, pitch: &Thrown, target: [f64; 2]) -> Throw {
+fn throw_to(stage: &Stage, pitch: &Thrown, target: Location) -> Throw {
     throw_of_shape(pitch.shape, pitch.release, target, stage.air)
 }
 

@@ -13,9 +13,11 @@ mod format;
 pub mod html;
 pub mod json;
 mod learning;
+mod second_look;
 pub mod staff;
 mod svg;
 pub mod terminal;
 mod words;
 
 pub use calibration::{coverage, ensemble};
+pub use second_look::second_look;

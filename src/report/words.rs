@@ -4,6 +4,7 @@ use crate::ball::Family;
 use crate::ball::Supination;
 use crate::base::geometry::Side;
 use crate::decide::advice::{Advice, Bar, Caution, Reason, Verdict, guideline};
+use crate::decide::inspect::SpinSource;
 use crate::decide::why::Assumption;
 use crate::former::evaluate::PitchOutlook;
 use crate::former::search::{Candidate, Command, TRIFLE};
@@ -52,6 +53,15 @@ pub(super) fn next(advice: &Advice) -> Vec<String> {
             "trial: throw a few grips, mark them in a file, and see which makes this shape".into(),
             "plan: the off-season day by day; progress: whether the shape arrives and what pays for it".into(),
         ],
+    }
+}
+
+/// Where a pitch's spin is known from.
+pub(super) fn spin_source(source: SpinSource) -> &'static str {
+    match source {
+        SpinSource::Measured => "measured",
+        SpinSource::UsualShare => "usual share",
+        SpinSource::WorkedOut => "worked out",
     }
 }
 

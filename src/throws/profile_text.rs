@@ -10,6 +10,7 @@ use toml_edit::{ArrayOfTables, DocumentMut, InlineTable, Item, Table, TomlError,
 
 use crate::athlete::profile::{PerSide, Results};
 use crate::athlete::session::Session;
+use crate::ball::Against;
 use crate::base::geometry::{Hand, Side};
 use crate::base::stats::Estimate;
 use crate::files::LONGEST_TEXT;
@@ -45,7 +46,8 @@ pub fn updated_profile(old: &str, name: &str, session: &Session, sorted: &Sorted
     let mut document: DocumentMut = old.parse()?;
     let hand = set_athlete(&mut document, name, session.hand);
     set_release(&mut document, &sorted.groups);
-    set_pitches(&mut document, hand, &sorted.groups);
+    let in_profile = document.get("athlete").is_some_and(|athlete| athlete.get("against").is_some());
+    set_pitches(&mut document, hand, session.against.is_some() || in_profile, &sorted.groups);
     let text = document.to_string();
     let changes = changes(old, &text);
     Ok(ProfileUpdate { text, changes })
@@ -108,7 +110,8 @@ fn set_release(document: &mut DocumentMut, groups: &[Group]) {
     }
 }
 
-fn set_pitches(document: &mut DocumentMut, hand: Hand, groups: &[Group]) {
+/// The shapes of a session are drag-free; the pitches say so where the session or the profile says what it counts against.
+fn set_pitches(document: &mut DocumentMut, hand: Hand, against_is_told: bool, groups: &[Group]) {
     let item = document.entry("pitch").or_insert_with(|| Item::ArrayOfTables(ArrayOfTables::new()));
     if !item.is_array_of_tables() {
         // Pitches written in one list, `pitch = [{ ... }]`, are kept: each becomes a section.
@@ -120,6 +123,9 @@ fn set_pitches(document: &mut DocumentMut, hand: Hand, groups: &[Group]) {
     for (group, place) in groups.iter().zip(places) {
         if let Some(pitch) = pitches.get_mut(place) {
             set_pitch(pitch, hand, group);
+            if against_is_told || pitch.contains_key("against") {
+                set(pitch, "against", Against::DragFree.name().into());
+            }
             if all_thrown {
                 set_usage(pitch, groups, group);
             }

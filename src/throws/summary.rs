@@ -5,12 +5,11 @@
 //! counts only from days on the common zero, with each day's small drift taken out.
 
 use crate::athlete::profile::{PerSide, Results};
-use crate::athlete::session::{Outcome, Session, Throw};
+use crate::athlete::session::{Outcome, ReleaseReading, Session, Throw};
 use crate::ball::Shape;
 use crate::ball::flight::Air;
 use crate::ball::flight::inverse::{Shares, release_point, restated, shares};
 use crate::ball::spin::Spin;
-use crate::ball::{Release, Supination};
 use crate::base::geometry::{Clock, Side, Vec3};
 use crate::base::stats::Estimate;
 
@@ -300,14 +299,13 @@ fn with_physics(group: Group, session: &Session) -> Group {
 
 /// The measured release, or an ordinary one.
 fn mean_release(group: &Group) -> Vec3 {
-    let or = |estimate: Option<Estimate>, usual: f64| estimate.map_or(usual, |e| e.value);
-    release_point(Release {
-        slot_deg: 45.0,
-        height_ft: or(group.release_height_ft, 5.8),
-        side_ft: or(group.release_side_ft, 2.0),
-        extension_ft: or(group.extension_ft, 6.0),
-        supination: Supination::Ordinary,
-    })
+    let value = |estimate: Option<Estimate>| estimate.map(|e| e.value);
+    let measured = ReleaseReading {
+        height_ft: value(group.release_height_ft),
+        side_ft: value(group.release_side_ft),
+        extension_ft: value(group.extension_ft),
+    };
+    release_point(measured.or_ordinary())
 }
 
 /// Doubts about the whole, one sentence each.

@@ -10,6 +10,7 @@ use arsenalfit::athlete::profile::Aim;
 use arsenalfit::ball::Shape;
 use arsenalfit::ball::flight::inverse::{MIDDLE, throw_of_shape};
 use arsenalfit::ball::flight::{Throw, Trajectory};
+use arsenalfit::base::Location;
 use arsenalfit::base::geometry::{Side, Vec3};
 use arsenalfit::base::stats::{Cholesky, NormalTable};
 use arsenalfit::base::units::{INCH, MPH};
@@ -46,7 +47,7 @@ struct Thrower<'s> {
 }
 
 impl<'s> Thrower<'s> {
-    fn new(stage: &'s Stage<'s>, pitch: Thrown, target: [f64; 2], dice: &mut Dice) -> Self {
+    fn new(stage: &'s Stage<'s>, pitch: Thrown, target: Location, dice: &mut Dice) -> Self {
         let Thrown { shape, release, spread, .. } = pitch;
         let throw = throw_of_shape(shape, release, target, stage.air);
         let mut thrower = Self { stage, pitch, throw, aim_sd: [0.0; 2] };
@@ -202,7 +203,7 @@ pub(crate) fn counted(stage: &Stage, side: Side, pitches: &[(Thrown, Aim)], mix:
         .iter()
         .map(|&(pitch, aim)| {
             let (away, height) = aim.place_in();
-            let target = [away * side.away_sign() * INCH, height * INCH];
+            let target = Location { glove_side_in: away * side.away_sign(), height_in: height };
             let thrower = Thrower::new(stage, pitch, target, &mut dice);
             let usual = look.usual_place(&thrower);
             let mut sum = [0.0; 5];

@@ -93,8 +93,8 @@ fn profile(bytes: &[u8]) {
     let inspected = inspect(&profile, Air::SEA_LEVEL);
     assert_eq!(inspected.len(), profile.pitches.len());
     for seen in &inspected {
-        let Inspected { averages, spin, measured: _, shares, active_needed, restated } = seen;
-        assert_finite(&(averages, spin, shares, restated));
+        let Inspected { averages, read, spin, source: _, shares, seams, active_needed, restated } = seen;
+        assert_finite(&(averages, read, spin, shares, seams, restated));
         // No spin may be enough, and then it is infinite.
         assert!((0.0..).contains(&active_needed.low) && active_needed.low <= active_needed.value, "{seen:?}");
         assert!(active_needed.value <= active_needed.high, "{seen:?}");

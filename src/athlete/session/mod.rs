@@ -11,8 +11,9 @@ use std::fmt;
 
 pub use full_flight::{FullFlight, Measured};
 
-use crate::ball::Shape;
-use crate::ball::Weather;
+use crate::ball::usual::USUAL_PLACE;
+use crate::ball::{Against, Release, Shape, Weather};
+use crate::base::Location;
 use crate::base::geometry::{Clock, Hand, Side};
 
 /// Throws of one athlete, from one or several files.
@@ -20,6 +21,8 @@ use crate::base::geometry::{Clock, Hand, Side};
 pub struct Session {
     /// Throwing hand, when it was told: used only to mirror results back for display.
     pub hand: Option<Hand>,
+    /// What movement was counted against, when it was told; the shapes here are drag-free in any case.
+    pub against: Option<Against>,
     /// The air of the measurements, when it was told.
     pub weather: Option<Weather>,
     /// The files read, as they were named.
@@ -103,6 +106,29 @@ pub struct PlateReading {
     pub side_in: Option<f64>,
     /// Height.
     pub height_in: Option<f64>,
+}
+
+impl ReleaseReading {
+    /// The release, an ordinary arm's where it was not measured.
+    pub fn or_ordinary(self) -> Release {
+        let usual = Release::ORDINARY;
+        Release {
+            height_ft: self.height_ft.unwrap_or(usual.height_ft),
+            side_ft: self.side_ft.unwrap_or(usual.side_ft),
+            extension_ft: self.extension_ft.unwrap_or(usual.extension_ft),
+            ..usual
+        }
+    }
+}
+
+impl PlateReading {
+    /// The place, where pitches cross on average when it was not measured.
+    pub fn or_usual(self) -> Location {
+        Location {
+            glove_side_in: self.side_in.unwrap_or(USUAL_PLACE.glove_side_in),
+            height_in: self.height_in.unwrap_or(USUAL_PLACE.height_in),
+        }
+    }
 }
 
 /// What came of a throw.

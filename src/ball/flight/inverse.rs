@@ -6,20 +6,20 @@
 //! is there after two or three corrections.
 
 use super::{Air, Forces, GRAVITY, Throw};
-use crate::ball::Release;
-use crate::ball::Shape;
-use crate::ball::spin::{BALL_RADIUS, LiftLaw, Spin};
+use crate::ball::spin::{LiftLaw, Spin};
+use crate::ball::{ActiveShare, Release, Shape};
 use crate::base::geometry::{PLATE_FRONT_Y, RUBBER_Y, Vec3};
 use crate::base::stats::Estimate;
-use crate::base::units::{FOOT, INCH, RPM};
+use crate::base::units::{FOOT, INCH, MPH};
+use crate::base::{Location, Movement};
 
 /// The release point of a right-hander: the arm side is -x.
 pub fn release_point(release: Release) -> Vec3 {
     Vec3::new(-release.side_ft * FOOT, RUBBER_Y - release.extension_ft * FOOT, release.height_ft * FOOT)
 }
 
-/// Where breaks are quoted for when nobody says otherwise: the middle of the plate, belt high, m.
-pub const MIDDLE: [f64; 2] = [0.0, 30.0 * INCH];
+/// Where breaks are quoted for when nobody says otherwise: the middle of the plate, belt high.
+pub const MIDDLE: Location = Location { glove_side_in: 0.0, height_in: 30.0 };
 
 /// Most corrections of a throw: 80 mph takes two, 50 mph four, a lob of 40 mph six.
 const CORRECTIONS: usize = 20;
@@ -27,9 +27,10 @@ const CORRECTIONS: usize = 20;
 const NEAR_ENOUGH: f64 = 0.001 * INCH;
 
 /// The throw of this shape from this release that crosses the front of the plate at
-/// `target` = (glove side, height), m: release speed, aim and a constant side-force coefficient.
-pub fn throw_of_shape(shape: Shape, release: Vec3, target: [f64; 2], air: Air) -> Throw {
-    let wanted = shape.break_m();
+/// `target`: release speed, aim and a constant side-force coefficient.
+pub fn throw_of_shape(shape: Shape, release: Vec3, target: Location, air: Air) -> Throw {
+    let wanted = [shape.glove_side_break_in, shape.vertical_break_in].map(|inches| inches * INCH);
+    let target = metres(target);
     let reach = release.y - PLATE_FRONT_Y;
     let per_metre = Forces::sideways(air, [0.0; 2]).per_metre;
     // A coefficient C bends a straight path by C (ρA/2m) d² / 2, less a little for drag.
@@ -59,6 +60,10 @@ pub fn throw_of_shape(shape: Shape, release: Vec3, target: [f64; 2], air: Air) -
     throw
 }
 
+fn metres(place: Location) -> [f64; 2] {
+    [place.glove_side_in, place.height_in].map(|inches| inches * INCH)
+}
+
 /// A throw straight at a point of the plate's front plane; gravity and side forces bend it from there.
 fn throw_toward(speed: f64, release: Vec3, aim: [f64; 2], forces: Forces) -> Throw {
     let direction = (Vec3::new(aim[0], PLATE_FRONT_Y, aim[1]) - release).unit();
@@ -67,12 +72,8 @@ fn throw_toward(speed: f64, release: Vec3, aim: [f64; 2], forces: Forces) -> Thr
 
 /// The shape of a throw.
 pub fn shape_of_throw(throw: &Throw) -> Shape {
-    let [glove_side, up] = throw.break_m();
-    Shape {
-        speed_mph: throw.velocity.norm() / crate::base::units::MPH,
-        vertical_break_in: up / INCH,
-        glove_side_break_in: glove_side / INCH,
-    }
+    let Movement { glove_side_in, up_in } = throw.movement();
+    Shape { speed_mph: throw.velocity.norm() / MPH, vertical_break_in: up_in, glove_side_break_in: glove_side_in }
 }
 
 /// The same throw restated in other air: coefficients stay, density changes.
@@ -82,8 +83,8 @@ pub fn restated(shape: Shape, release: Vec3, from: Air, to: Air) -> Shape {
     Shape { speed_mph: shape.speed_mph, ..shape_of_throw(&there) }
 }
 
-/// The breaks (glove side, up), m, that `spin` alone gives a ball of this speed and release.
-pub fn break_of_spin(spin: Spin, speed: f64, release: Vec3, law: LiftLaw, air: Air) -> [f64; 2] {
+/// The movement that `spin` alone gives a ball of this speed (m/s) and release.
+pub fn break_of_spin(spin: Spin, speed: f64, release: Vec3, law: LiftLaw, air: Air) -> Movement {
     let plain = Forces::sideways(air, [0.0; 2]);
     let thrown_at = |aim: [f64; 2]| {
         let throw = throw_toward(speed, release, aim, plain);
@@ -92,12 +93,13 @@ pub fn break_of_spin(spin: Spin, speed: f64, release: Vec3, law: LiftLaw, air: A
     };
     // The axis is fixed as the ball leaves, so the break depends a little on where it is aimed: aim
     // so that it arrives in the middle, as everywhere else.
-    let mut aim = MIDDLE;
+    let middle = metres(MIDDLE);
+    let mut aim = middle;
     for _ in 0..2 {
         let crossing = thrown_at(aim).fly().crossing();
-        aim = [aim[0] + MIDDLE[0] - crossing.x, aim[1] + MIDDLE[1] - crossing.z];
+        aim = [aim[0] + middle[0] - crossing.x, aim[1] + middle[1] - crossing.z];
     }
-    thrown_at(aim).break_m()
+    thrown_at(aim).movement()
 }
 
 /// A measured shape divided between the spin's push and what is left for the seams, inches.
@@ -113,14 +115,37 @@ pub struct Shares {
     pub seam_glove_side_in: Estimate,
 }
 
-/// Divides `shape` given its measured `spin`. The intervals are the spread of the published lift
-/// laws about the default one; measurement error comes on top.
+impl Shares {
+    /// What is left for the seams.
+    pub fn left(self) -> Movement {
+        Movement { glove_side_in: self.seam_glove_side_in.value, up_in: self.seam_vertical_in.value }
+    }
+}
+
+/// Divides `shape` given its measured `spin`. The intervals are the spread of the lift laws about the
+/// default one; measurement error comes on top.
 pub fn shares(shape: Shape, spin: Spin, release: Vec3, air: Air) -> Shares {
-    let by_law = LiftLaw::ALL.map(|law| break_of_spin(spin, shape.speed(), release, law, air).map(|m| m / INCH));
-    let spread = |axis: usize| {
-        let values = by_law.map(|b| b[axis]);
-        let low = values.into_iter().fold(f64::INFINITY, f64::min);
-        let high = values.into_iter().fold(f64::NEG_INFINITY, f64::max);
+    divided(shape, &LiftLaw::ALL.map(|law| break_of_spin(spin, shape.speed(), release, law, air)))
+}
+
+/// Divides `shape` when the push and the rate of its spin were measured and the active share is what is usual, `usual`.
+/// The intervals are the spread of that share between pitchers; the default law alone is used, by which the share was
+/// counted.
+pub fn usual_shares(shape: Shape, spin: Spin, usual: ActiveShare, release: Vec3, air: Air) -> Shares {
+    let Estimate { value, low, high } = Estimate::from_sd(usual.mean, usual.sd);
+    let given = |share: f64| {
+        let spin = Spin { active_fraction: share.clamp(0.0, 1.0), ..spin };
+        break_of_spin(spin, shape.speed(), release, LiftLaw::DEFAULT, air)
+    };
+    divided(shape, &[value, low, high].map(given))
+}
+
+/// Divides `shape`: the first of `pushes` is the spin's push, all of them its spread.
+fn divided(shape: Shape, pushes: &[Movement]) -> Shares {
+    let spread = |read: fn(Movement) -> f64| {
+        let values: Vec<f64> = pushes.iter().map(|push| read(*push)).collect();
+        let low = values.iter().copied().fold(f64::INFINITY, f64::min);
+        let high = values.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         Estimate { value: values[0], low, high }
     };
     let left = |total: f64, spin: Estimate| Estimate {
@@ -128,37 +153,11 @@ pub fn shares(shape: Shape, spin: Spin, release: Vec3, air: Air) -> Shares {
         low: total - spin.high,
         high: total - spin.low,
     };
-    let (side, up) = (spread(0), spread(1));
+    let (side, up) = (spread(|movement| movement.glove_side_in), spread(|movement| movement.up_in));
     Shares {
         spin_vertical_in: up,
         spin_glove_side_in: side,
         seam_vertical_in: left(shape.vertical_break_in, up),
         seam_glove_side_in: left(shape.glove_side_break_in, side),
     }
-}
-
-/// The active spin (rpm) that would give `shape` with no help from the seams: default law in the
-/// middle, ends from the other laws and from `seam_in` inches of seam shift with or against it.
-/// Infinite where no spin would do.
-pub fn active_spin_needed(shape: Shape, release: Vec3, air: Air, seam_in: f64) -> Estimate {
-    let side = throw_of_shape(shape, release, MIDDLE, air).forces.side;
-    let coefficient = side[0].hypot(side[1]);
-    let total = shape.vertical_break_in.hypot(shape.glove_side_break_in);
-    let per_inch = if total > 0.0 { coefficient / total } else { 0.0 };
-    let rpm = |law: LiftLaw, inches: f64| {
-        law.spin_parameter((inches * per_inch).max(0.0)) * mean_speed(shape) / BALL_RADIUS / RPM
-    };
-    let ends = LiftLaw::ALL.map(|law| (rpm(law, total - seam_in), rpm(law, total + seam_in)));
-    Estimate {
-        value: rpm(LiftLaw::Rational, total),
-        low: ends.into_iter().map(|e| e.0).fold(f64::INFINITY, f64::min),
-        high: ends.into_iter().map(|e| e.1).fold(0.0, f64::max),
-    }
-}
-
-/// Speed half-way, where the constant coefficient stands for the spin's changing one: a flight
-/// loses about a tenth of its speed (R. Cross, Phys. Teach. 50 (2012) 80). Early force moves the
-/// ball most, so a third of the loss is taken.
-fn mean_speed(shape: Shape) -> f64 {
-    shape.speed() * (1.0 - 0.1 / 3.0)
 }

@@ -5,6 +5,7 @@ use crate::ball::Family;
 use crate::ball::Supination;
 use crate::base::stats::Estimate;
 use crate::former::search::Candidate;
+use crate::former::search::reach::trusted_seam_in;
 
 use super::{Asked, Bar, SURE, Verdict, WORTH_A_TRIAL};
 
@@ -110,7 +111,7 @@ impl Reason {
     /// Why `candidate` would be tried before it is added, however much it saves.
     pub(super) fn to_try_first(profile: &Profile, candidate: &Candidate) -> Vec<Self> {
         let breaking = candidate.family.is_breaking();
-        let (inches, trusted) = (candidate.recipe.seam_total_in(), profile.limits.seam_shift_in);
+        let (inches, trusted) = (candidate.recipe.seam_total_in(), trusted_seam_in(profile.limits));
         let seams = (inches > LEANING * trusted).then_some(Self::Seams { family: candidate.family, inches, trusted });
         let stiff = breaking && profile.release.supination == Supination::Hard;
         let hand = stiff.then_some(Self::StiffHand { family: candidate.family });
@@ -134,7 +135,7 @@ impl Reason {
             family,
             slot_deg: profile.release.slot_deg,
             supination: profile.release.supination,
-            seam_in: profile.limits.seam_shift_in,
+            seam_in: trusted_seam_in(profile.limits),
         }
     }
 }

@@ -5,9 +5,10 @@ use crate::athlete::session::{Outcome, Session};
 use crate::ball::flight::Air;
 use crate::ball::flight::inverse::{MIDDLE, throw_of_shape};
 use crate::ball::{Family, Shape};
+use crate::base::Location;
 use crate::base::geometry::{Side, Vec3};
 use crate::base::stats::normal_points;
-use crate::base::units::{FOOT, INCH};
+use crate::base::units::FOOT;
 use crate::former::hitter::{Facing, Hitter, PitchLaw, Rates, Setting};
 use crate::throws::{Assignment, Sorted};
 
@@ -134,7 +135,8 @@ impl Evidence {
         let (_, shape, spread) = self.pitches[cell.pitch];
         let spread = Spread { command_side_in: cell.scatter_in[0], command_height_in: cell.scatter_in[1], ..spread };
         let setting = Setting { release: self.release, air: Air::SEA_LEVEL, decision };
-        PitchLaw::new(shape, &spread, cell.place_in.map(|inches| inches * INCH), &setting, cell.side, &hitter.eyes)
+        let place = Location { glove_side_in: cell.place_in[0], height_in: cell.place_in[1] };
+        PitchLaw::new(shape, &spread, place, &setting, cell.side, &hitter.eyes)
     }
 
     fn decision(&self, hitter: &Hitter) -> f64 {

@@ -21,6 +21,7 @@ use crate::ball::flight::{Air, Forces, Throw as Flight};
 use crate::ball::spin::{LiftLaw, Spin};
 use crate::ball::{Family, Shape};
 use crate::ball::{Release, Supination};
+use crate::base::Location;
 use crate::base::geometry::{Clock, Hand, Side};
 use crate::base::units::{INCH, MPH};
 
@@ -61,7 +62,7 @@ impl DemoPitch {
         let level = Shape { speed_mph, vertical_break_in: 0.0, glove_side_break_in: 0.0 };
         let aimed = throw_of_shape(level, release, MIDDLE, Air::SEA_LEVEL);
         let angular_velocity = spin.angular_velocity(aimed.velocity.unit());
-        let forces = Forces { angular_velocity, lift: LiftLaw::Rational, ..Forces::sideways(Air::SEA_LEVEL, seams) };
+        let forces = Forces { angular_velocity, lift: LiftLaw::DEFAULT, ..Forces::sideways(Air::SEA_LEVEL, seams) };
         let shape = shape_of_throw(&Flight { forces, velocity: aimed.velocity.unit() * (speed_mph * MPH), release });
         Self { family, shape, spin, sd: [1.0, 2.0, 2.0], share: 1.0 }
     }
@@ -119,7 +120,7 @@ fn one_throw(rng: &mut Xoshiro256Plus, pitch: &DemoPitch, day: &DemoDay) -> Thro
         glove_side_break_in: pitch.shape.glove_side_break_in + glove_side,
     };
     let height_in = if pitch.family.is_fastball() { 30.0 } else { 22.0 } + 9.0 * normal(rng);
-    let target = [8.5 * normal(rng) * INCH, height_in.max(2.0) * INCH];
+    let target = Location { glove_side_in: 8.5 * normal(rng), height_in: height_in.max(2.0) };
     let crossing = throw_of_shape(thrown, release_point(RELEASE), target, Air::SEA_LEVEL).fly().crossing();
     let plate = PlateReading { side_in: Some(crossing.x / INCH), height_in: Some(crossing.z / INCH) };
     let shape = Shape {

@@ -96,7 +96,7 @@ impl Draw {
             luck: vec![PerSide::default(); pitches],
             shift: 0.0,
             command: 1.0,
-            lift: LiftLaw::Rational,
+            lift: LiftLaw::DEFAULT,
             seam: 1.0,
             new_offset: [0.0; 3],
         }
@@ -105,7 +105,7 @@ impl Draw {
     /// The new pitch as it turns out in this draw: its spin pushes as this draw's lift law says,
     /// the seams help as much as they do here, and it lands a little off its target.
     pub fn realised(&self, new: &NewPitch) -> Thrown {
-        let push = self.lift.coefficient(new.spin_parameter) / LiftLaw::Rational.coefficient(new.spin_parameter);
+        let push = self.lift.coefficient(new.spin_parameter) / LiftLaw::DEFAULT.coefficient(new.spin_parameter);
         let push = if push.is_finite() { push } else { 1.0 };
         let total = [new.thrown.shape.glove_side_break_in, new.thrown.shape.vertical_break_in];
         let [side, up] = [0, 1].map(|k| new.spin_break_in[k] * push + (total[k] - new.spin_break_in[k]) * self.seam);

@@ -5,9 +5,9 @@ use crate::ball::Release;
 use crate::ball::flight::Air;
 use crate::ball::flight::inverse::{MIDDLE, release_point, throw_of_shape};
 use crate::ball::{Family, SLOWEST_MPH, Shape};
+use crate::base::Location;
 use crate::base::geometry::{Side, Vec3};
 use crate::base::stats::normal_points;
-use crate::base::units::INCH;
 use crate::former::hitter::{FEATURES, Hitter, PitchLaw, Setting};
 use crate::former::mix::{Bounds, Group};
 
@@ -115,7 +115,13 @@ impl<'a> Stage<'a> {
     /// The law of `pitch` aimed at `aim` against a hitter on `side`.
     pub fn law(&self, pitch: &Thrown, aim: Aim, side: Side, decision: f64) -> PitchLaw {
         let (away, height) = aim.place_in();
-        self.law_at(pitch, &pitch.spread, [away * side.away_sign() * INCH, height * INCH], side, decision)
+        self.law_at(
+            pitch,
+            &pitch.spread,
+            Location { glove_side_in: away * side.away_sign(), height_in: height },
+            side,
+            decision,
+        )
     }
 
     /// The habit of `pitch` as the hitter knows it: about the middle, scattered by command and by
@@ -129,7 +135,7 @@ impl<'a> Stage<'a> {
         self.law_at(pitch, &spread, MIDDLE, side, decision)
     }
 
-    fn law_at(&self, pitch: &Thrown, spread: &Spread, target: [f64; 2], side: Side, decision: f64) -> PitchLaw {
+    fn law_at(&self, pitch: &Thrown, spread: &Spread, target: Location, side: Side, decision: f64) -> PitchLaw {
         let setting = Setting { release: pitch.release, air: self.air, decision };
         PitchLaw::new(pitch.shape, spread, target, &setting, side, &self.hitter.eyes)
     }

@@ -9,6 +9,7 @@ use crate::athlete::profile::Spread;
 use crate::ball::Shape;
 use crate::ball::flight::inverse::throw_of_shape;
 use crate::ball::flight::{Air, Throw};
+use crate::base::Location;
 use crate::base::geometry::{Side, Vec3};
 use crate::base::stats::{Cholesky, Matrix};
 use crate::base::units::{INCH, MPH};
@@ -68,8 +69,8 @@ pub(super) struct Prediction {
 }
 
 impl PitchLaw {
-    /// The law of `shape` thrown with `spread` at `target` = (glove side, height), m.
-    pub fn new(shape: Shape, spread: &Spread, target: [f64; 2], setting: &Setting, side: Side, eyes: &Eyes) -> Self {
+    /// The law of `shape` thrown with `spread` at `target`.
+    pub fn new(shape: Shape, spread: &Spread, target: Location, setting: &Setting, side: Side, eyes: &Eyes) -> Self {
         let throw = throw_of_shape(shape, setting.release, target, setting.air);
         let slopes = Linearised::of(&throw, setting.decision);
         let variances = slopes.latent_variances(spread);
@@ -146,7 +147,8 @@ struct Linearised {
 impl Linearised {
     fn of(throw: &Throw, decision: f64) -> Self {
         let (seen_mean, met_mean, place) = read(throw, decision);
-        let breaks = throw.break_m();
+        let breaks = throw.movement();
+        let breaks = [breaks.glove_side_in * INCH, breaks.up_in * INCH];
         let mut seen = [[0.0; LATENTS]; FEATURES];
         let mut met = [[0.0; LATENTS]; MET];
         for latent in 0..LATENTS {

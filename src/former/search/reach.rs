@@ -8,13 +8,14 @@
 //! The numbers are common practice, no published source, unless a line says otherwise; each is an
 //! assumption that a coach may know better.
 
-use crate::athlete::profile::{Pitch, Spread};
+use crate::athlete::profile::{Limits, Pitch, Spread};
 use crate::ball::Supination;
 use crate::ball::flight::inverse::{MIDDLE, break_of_spin, throw_of_shape};
+use crate::ball::recipe::active_rpm_needed;
 use crate::ball::spin::{BALL_RADIUS, LiftLaw, Spin};
-use crate::ball::{Family, SLOWEST_MPH, Shape};
+use crate::ball::{Family, Ground, SLOWEST_MPH, SeamPush, Shape};
 use crate::base::geometry::Clock;
-use crate::base::units::{INCH, RPM};
+use crate::base::units::RPM;
 use crate::former::evaluate::{NewPitch, Stage, Thrown};
 
 use super::optimizer::Bounds3;
@@ -95,6 +96,11 @@ const LEVEL_SLOT_DEG: f64 = 25.0;
 /// them, not hindrance.
 const SEAM_AGAINST_IN: f64 = 0.5;
 
+/// What the seams are trusted with: the profile's bound, or else six inches.
+pub fn trusted_seam_in(limits: Limits) -> f64 {
+    limits.seam_shift_in.unwrap_or(6.0)
+}
+
 impl Reach {
     /// What the athlete of `stage` can reach in `family`.
     pub fn of(stage: &Stage, family: Family) -> Self {
@@ -112,7 +118,7 @@ impl Reach {
             rpm_per_mph: best_spin(stage, family, fastball_spin * custom.spin),
             active: custom.active,
             clock: clocks(stage, family),
-            seam_in: stage.profile.limits.seam_shift_in,
+            seam_in: trusted_seam_in(stage.profile.limits),
         }
     }
 
@@ -208,12 +214,12 @@ fn best_spin(stage: &Stage, family: Family, usual: f64) -> f64 {
 /// little as spin parameter rises along the way. The bullet part, whose late side force is not the
 /// recipe's matter, is left out.
 fn active_for(stage: &Stage, shape: Shape, clock: Clock, (inches, per_inch): (f64, f64), rpm: f64) -> f64 {
-    let mut active_rpm = LiftLaw::Rational.spin_parameter(inches * per_inch) * shape.speed() / BALL_RADIUS / RPM;
+    let mut active_rpm = LiftLaw::DEFAULT.spin_parameter(inches * per_inch) * shape.speed() / BALL_RADIUS / RPM;
     let (side, up) = clock.push();
     for _ in 0..2 {
         let spin = Spin { rpm: active_rpm, active_fraction: 1.0, clock };
-        let flown = break_of_spin(spin, shape.speed(), stage.release, LiftLaw::Rational, stage.air);
-        let found = (flown[0] * side + flown[1] * up) / INCH;
+        let flown = break_of_spin(spin, shape.speed(), stage.release, LiftLaw::DEFAULT, stage.air);
+        let found = flown.glove_side_in * side + flown.up_in * up;
         if active_rpm.is_finite() && found > 0.1 {
             active_rpm *= inches / found;
         }
@@ -223,7 +229,7 @@ fn active_for(stage: &Stage, shape: Shape, clock: Clock, (inches, per_inch): (f6
 
 /// Lift coefficient of `active_rpm` at `speed` (m/s), default law.
 fn lift_at(active_rpm: f64, speed: f64) -> f64 {
-    LiftLaw::Rational.coefficient(BALL_RADIUS * active_rpm * RPM / speed)
+    LiftLaw::DEFAULT.coefficient(BALL_RADIUS * active_rpm * RPM / speed)
 }
 
 /// Side-force coefficient that gives this pitch one inch of break.
@@ -286,7 +292,8 @@ fn held_clock(wanted: Clock, range: (f64, f64)) -> Clock {
 /// without help from the seams, at the spin per mph his fastball has.
 pub fn spin_of(stage: &Stage, pitch: &Pitch) -> Spin {
     let shape = pitch.shape;
-    let needed = crate::ball::flight::inverse::active_spin_needed(shape, stage.release, stage.air, 0.0).value;
+    let ground = Ground { release: stage.release, air: stage.air };
+    let needed = active_rpm_needed(shape, SeamPush::NONE, ground).value;
     let usual = fastball(stage).map_or(USUAL_RPM_PER_MPH, rpm_per_mph) * custom(pitch.family).spin * shape.speed_mph;
     let rpm = pitch.spin_rpm.unwrap_or(usual).max(1.0);
     Spin {
@@ -311,7 +318,7 @@ pub fn effort(stage: &Stage, family: Family, recipe: &Recipe) -> f64 {
         turn + tip + slower
     };
     let nearest = stage.profile.pitches.iter().map(change).fold(f64::INFINITY, f64::min);
-    let seams = 0.5 * recipe.seam_total_in() / stage.profile.limits.seam_shift_in.max(1.0);
+    let seams = 0.5 * recipe.seam_total_in() / trusted_seam_in(stage.profile.limits).max(1.0);
     let hand = if stage.profile.release.supination == Supination::Hard && family.is_breaking() { 0.5 } else { 0.0 };
     nearest + seams + hand
 }

@@ -3,11 +3,14 @@
 use crate::athlete::profile::{Pitch, Profile};
 use crate::ball::Family;
 use crate::ball::spin::MOST_RPM;
+use crate::base::Movement;
 use crate::base::stats::Estimate;
 use crate::decide::inspect::{Inspected, second_looks};
 use crate::files::visible;
 
 use super::super::format::{percent, plain, signed, signed_range};
+use super::super::second_look::second_look;
+use super::super::words::spin_source;
 use super::Page;
 
 /// Every pitch; `elevation_ft` says where the restated shapes would be thrown, `file` where the profile lies.
@@ -26,6 +29,7 @@ pub fn check(profile: &Profile, inspected: &[Inspected], elevation_ft: f64, file
         ]
     });
     page.table(&["pitch", "throws", "speed, mph", "vertical, in", "glove side, in"], rows.collect());
+    as_written(&mut page, profile, inspected);
     page.paragraph("±: from throw to throw alone; `sort` adds what changes from day to day, so that its ± is wider.");
     spins(&mut page, profile, inspected);
     page.heading(&format!("The same throws in standard air at {} ft", plain(elevation_ft, 0)));
@@ -37,10 +41,31 @@ pub fn check(profile: &Profile, inspected: &[Inspected], elevation_ft: f64, file
         ]
     });
     page.table(&["pitch", "vertical, in", "glove side, in"], rows.collect());
-    page.section("Worth a second look", second_looks(profile).iter().map(ToString::to_string));
+    page.section("Worth a second look", second_looks(profile).iter().map(second_look));
     next(&mut page, profile, file);
     page.assumptions(profile);
     page.finish()
+}
+
+/// What the profile's numbers are where they count movement against gravity alone.
+fn as_written(page: &mut Page, profile: &Profile, inspected: &[Inspected]) {
+    let told = profile.pitches.iter().zip(inspected).filter_map(|(pitch, seen)| {
+        let read = seen.read?;
+        Some(format!(
+            "{} {} and {}",
+            pitch.name,
+            signed(read.vertical_break_in, 1),
+            signed(read.glove_side_break_in, 1)
+        ))
+    });
+    let told: Vec<String> = told.collect();
+    if !told.is_empty() {
+        page.paragraph(&format!(
+            "Breaks here are against the same throw with no sideways force; as the profile counts them, against gravity \
+             alone, up and to the glove side: {}.",
+            told.join(", ")
+        ));
+    }
 }
 
 /// The pitch to ask about: the first in common use that he does not throw.
@@ -56,10 +81,9 @@ fn spins(page: &mut Page, profile: &Profile, inspected: &[Inspected]) {
     page.heading("How it spins");
     let hand = profile.athlete.throws;
     let rows = profile.pitches.iter().zip(inspected).map(|(pitch, seen)| {
-        let source = if seen.measured { "measured" } else { "worked out" };
         vec![
             pitch.name.clone(),
-            source.into(),
+            spin_source(seen.source).into(),
             plain(seen.spin.rpm, 0),
             percent(seen.spin.active_fraction),
             seen.spin.clock.for_hand(hand).to_string(),
@@ -69,8 +93,10 @@ fn spins(page: &mut Page, profile: &Profile, inspected: &[Inspected]) {
     });
     page.table(&["pitch", "spin", "rpm", "active", "clock", "gyro deg", "active rpm that would do"], rows.collect());
     page.paragraph(
-        "active rpm that would do: spin across the flight that gives this break without the seams, and between which \
-         ends the lift laws and the seams' help put it; none: more than any arm gives.",
+        "usual share: rate and clock measured, the active share is what is usual of the family. Worked out: from the \
+         break, less what the seams usually give. Active rpm that would do: spin across the flight that gives this break \
+         with the seams' usual help, and between which ends the lift laws and the seams put it; none: more than any arm \
+         gives.",
     );
     shares(page, profile, inspected);
 }
@@ -82,20 +108,47 @@ fn shares(page: &mut Page, profile: &Profile, inspected: &[Inspected]) {
             pitch.name.clone(),
             signed_range(shares.spin_vertical_in, 1),
             signed_range(shares.spin_glove_side_in, 1),
-            signed_range(shares.seam_vertical_in, 1),
-            signed_range(shares.seam_glove_side_in, 1),
         ])
     };
     let shared: Vec<Vec<String>> = profile.pitches.iter().zip(inspected).filter_map(row).collect();
     if shared.is_empty() {
-        page.paragraph("No pitch has its spin fully measured, so movement is not divided between spin and seams.");
+        page.paragraph(
+            "No pitch has the rate and the clock of its spin measured: movement is not divided between spin and seams.",
+        );
         return;
     }
-    page.heading("Movement explained by the spin, and left over for the seams, in");
-    page.table(&["pitch", "spin: vertical", "spin: glove side", "left: vertical", "left: glove side"], shared);
+    page.heading("Movement explained by the spin, in");
+    page.table(&["pitch", "vertical", "glove side"], shared);
+    page.paragraph("Ranges are the spread of five lift laws or, with a usual share, of that share between pitchers.");
+    left_over(page, profile, inspected);
+}
+
+fn left_over(page: &mut Page, profile: &Profile, inspected: &[Inspected]) {
+    let row = |(pitch, seen): (&Pitch, &Inspected)| {
+        let (left, look) = (seen.shares?.left(), seen.seams);
+        let usual = |read: fn(Movement) -> f64| {
+            look.map_or("not known".into(), |look| {
+                format!("{} ±{}", signed(read(look.usual.mean), 1), plain(read(look.usual.sd), 1))
+            })
+        };
+        Some(vec![
+            pitch.name.clone(),
+            signed(left.up_in, 1),
+            usual(|movement| movement.up_in),
+            signed(left.glove_side_in, 1),
+            usual(|movement| movement.glove_side_in),
+            look.map_or(String::new(), |look| plain(look.departure.abs(), 1)),
+        ])
+    };
+    page.heading("Left over for the seams, beside what the family usually shows, in");
+    page.table(
+        &["pitch", "vertical", "usual", "glove side", "usual", "departure"],
+        profile.pitches.iter().zip(inspected).filter_map(row).collect(),
+    );
     page.paragraph(
-        "Ranges are the spread of three published lift laws. What is left over holds the seams' push, errors of \
-         measurement and whatever the laws get wrong.",
+        "usual: mean of pitchers of the top league, ± their standard deviation. Departure: how many of these the left-over \
+         lies from the mean, across the spin's push; beyond 2 is out of the ordinary. What is left over also holds errors \
+         of measurement and, along the push, whatever the laws and the active share get wrong.",
     );
 }
 
