@@ -1,7 +1,7 @@
 //! One axis of the place at the plate, height or across: where the hitter believes the ball will be and whether
 //! such a place is worth a swing.
 //!
-//! He sees the place with a normal error and believes it nearer to where he likes pitches than he saw it (the mean of a
+//! He sees the place with a normal error, the greater the faster the ball falls or crosses, and believes it nearer to where he likes pitches than he saw it (the mean of a
 //! normal posterior with the prior [`Axis::hittable_sd`] about his favourite place). He swings where the believed place lies
 //! in a window with soft edges; averaged over his errors the chance is the difference of two normal distribution
 //! functions, and the mean and variance of his error given that he swung are exact (derivatives of its logarithm,
@@ -25,16 +25,16 @@ pub(super) struct Axis {
     curve_s2: f64,
     /// The movement he expects unseen, less his favourite place, in.
     offset: f64,
-    /// Share of what he saw that he believes.
-    kept: f64,
-    /// Variance of the seen place about his favourite one, in².
-    seen_variance: f64,
-    /// Standard deviation of the believed place from the errors of his eyes, in.
-    noise: f64,
+    /// Variance of the seen place of a ball that does not move along this axis, in².
+    eyes_variance: f64,
+    /// Error of the seen arrival, s.
+    arrival_s: f64,
+    /// Variance of the places worth a bet, in².
+    hittable_variance: f64,
     /// Half the extent of the window, in.
     half: f64,
-    /// Softness of its edges, errors of the eyes in it, in.
-    edge: f64,
+    /// Variance of its soft edges, in².
+    edge_variance: f64,
     /// His favourite place, in.
     favourite: f64,
 }
@@ -47,8 +47,10 @@ pub(super) struct Setting {
     pub unseen_s2: f64,
     /// The acceleration he expects, in/s².
     pub expected_in_s2: f64,
-    /// Standard deviation of the seen place, in.
+    /// Standard deviation of the seen place of a ball that does not move along this axis, in.
     pub eyes: f64,
+    /// Standard deviation of the seen arrival, s.
+    pub arrival_s: f64,
     /// Spread of the places worth a bet, in.
     pub hittable_sd: f64,
     /// Half the extent of the window, in.
@@ -75,14 +77,19 @@ pub(super) struct Seen {
 impl Axis {
     #[inline]
     pub(super) fn of(setting: &Setting) -> Self {
-        let Setting { late_s, unseen_s2, expected_in_s2, eyes, hittable_sd, half, edge, favourite } = *setting;
-        let seen_variance = eyes * eyes + hittable_sd * hittable_sd;
-        let kept = hittable_sd * hittable_sd / seen_variance;
-        let noise = kept * eyes;
-        let curve_s2 = 0.5 * late_s * late_s - unseen_s2;
-        let offset = unseen_s2 * expected_in_s2 - favourite;
-        let edge = (edge * edge + noise * noise).sqrt();
-        Self { late_s, curve_s2, offset, kept, seen_variance, noise, half, edge, favourite }
+        let Setting { late_s, unseen_s2, expected_in_s2, eyes, arrival_s, hittable_sd, half, edge, favourite } =
+            *setting;
+        Self {
+            late_s,
+            curve_s2: 0.5 * late_s * late_s - unseen_s2,
+            offset: unseen_s2 * expected_in_s2 - favourite,
+            eyes_variance: eyes * eyes,
+            arrival_s,
+            hittable_variance: hittable_sd * hittable_sd,
+            half,
+            edge_variance: edge * edge,
+            favourite,
+        }
     }
 
     /// For a ball that ends so along this axis.
@@ -90,20 +97,26 @@ impl Axis {
     pub(super) fn see(&self, ball: Along) -> Seen {
         let Along { place_in, velocity_in_s, acceleration_in_s2 } = ball;
         let expected = place_in - velocity_in_s * self.late_s + acceleration_in_s2 * self.curve_s2 + self.offset;
-        let believed = self.kept * expected;
-        let (chance, mean, variance) = self.window(believed);
+        // Not knowing when it arrives, he knows the less where, the faster it falls or crosses.
+        let unsure_in = self.arrival_s * velocity_in_s;
+        let eyes_variance = self.eyes_variance + unsure_in * unsure_in;
+        let seen_variance = eyes_variance + self.hittable_variance;
+        let kept = self.hittable_variance / seen_variance;
+        let believed = kept * expected;
+        let (chance, mean, variance) = self.window(believed, kept * kept * eyes_variance);
         Seen {
-            log_weight: -0.5 * expected * expected / self.seen_variance,
+            log_weight: -0.5 * expected * expected / seen_variance,
             chance,
             error: place_in - self.favourite - believed - mean,
             variance,
         }
     }
 
-    /// Chance of a swing at a place `believed` off his favourite one; mean and variance of the noise given a swing.
+    /// Chance of a swing at a place `believed` off his favourite one with this variance of `noise`; mean and variance
+    /// of the noise given a swing.
     #[inline]
-    fn window(&self, believed: f64) -> (f64, f64, f64) {
-        let per_edge = 1.0 / self.edge;
+    fn window(&self, believed: f64, noise: f64) -> (f64, f64, f64) {
+        let per_edge = (self.edge_variance + noise).sqrt().recip();
         let (upper, lower) = ((self.half - believed) * per_edge, (-self.half - believed) * per_edge);
         let table = NormalTable::shared();
         let ((above, upper_density), (below, lower_density)) =
@@ -112,7 +125,6 @@ impl Axis {
         let scale = per_edge / chance;
         let slope = (lower_density - upper_density) * scale;
         let bend = (lower * lower_density - upper * upper_density) * per_edge * scale - slope * slope;
-        let noise = self.noise * self.noise;
         (chance, noise * slope, (noise + noise * noise * bend).max(LEAST_VARIANCE * noise))
     }
 }

@@ -36,6 +36,8 @@ parameters! {
     eyes_height_in,
     /// The same across the plate, in.
     eyes_side_in,
+    /// Eyes' error of the arrival, ms: the place of a ball that falls or crosses fast is seen the worse for it.
+    eyes_arrival_ms,
     /// Factor on eyes' errors against a pitcher of his own side.
     same_side_eyes,
     /// The velocity he sees is this old, s: it is read over a stretch of the flight.
@@ -67,11 +69,11 @@ parameters! {
     /// Share at which a pitch counts half as much as one thrown always; only where shares hardly matter.
     share_at_half,
     // Whether he swings.
-    /// Most swings at a perfect place, in counts not named below.
+    /// Most swings at a perfect place, with one strike.
     ceiling_other,
     /// The same on the first pitch.
     ceiling_first,
-    /// The same when he is ahead by two or more.
+    /// The same when he is ahead and has no strike.
     ceiling_ahead,
     /// The same at three and nothing.
     ceiling_three_nothing,
@@ -85,8 +87,10 @@ parameters! {
     zone_half_width_in,
     /// Softness (standard deviation) of the edge of those places, in.
     zone_edge_in,
-    /// Factor on both extents on the first pitch.
+    /// Factor on both extents on the first pitch, against those with one strike.
     first_pitch_zone,
+    /// The same when he is ahead and has no strike.
+    ahead_zone,
     /// The same with two strikes.
     two_strike_zone,
     /// Their middle above the middle of his zone, in.

@@ -5,6 +5,7 @@
 //! the ball forward with the movement he expects: part the pitch's own, part an anchor that all pitches share.
 
 use crate::base::geometry::Side;
+use crate::base::units::MILLISECOND;
 
 use super::axis::{Axis, Setting};
 use super::{Belief, CountGroup, Course, Hitter, Parameters};
@@ -69,6 +70,7 @@ impl Sight {
                 unseen_s2,
                 expected_in_s2,
                 eyes: eyes * coarse,
+                arrival_s: hitter.eyes * p.eyes_arrival_ms * MILLISECOND,
                 hittable_sd: p.hittable_sd_in,
                 half: half * zone,
                 edge: p.zone_edge_in,
@@ -130,7 +132,7 @@ fn eagerness(p: &Parameters, group: CountGroup) -> (f64, f64) {
     match group {
         CountGroup::Other => (p.ceiling_other, 1.0),
         CountGroup::First => (p.ceiling_first, p.first_pitch_zone),
-        CountGroup::HitterAhead => (p.ceiling_ahead, 1.0),
+        CountGroup::HitterAhead => (p.ceiling_ahead, p.ahead_zone),
         CountGroup::ThreeNothing => (p.ceiling_three_nothing, 1.0),
         CountGroup::TwoStrikes => (p.ceiling_two_strikes, p.two_strike_zone),
     }

@@ -1,0 +1,113 @@
+//! The commands `fit` and `cross-validate`: the program's hitter fitted to the league day.
+
+use std::error::Error;
+use std::fmt::Write as _;
+use std::path::Path;
+
+use arsenalfit::base::stats::Estimate;
+use arsenalfit::hitter::{Reading, known};
+
+use crate::constants::Constants;
+use crate::evidence::{Evidence, FOLDS, fold, said_with};
+use crate::fit::{Fit, Joint, Law, ProgramLaw, fit};
+use crate::losses::{Losses, Said, table};
+use crate::meetings::Meeting;
+
+/// Fits both readings, writes their posterior files and returns the table of parameters.
+///
+/// # Errors
+/// When a file cannot be written.
+pub fn fit_both(evidence: &Evidence, into: &Path) -> Result<String, Box<dyn Error>> {
+    let mut text = String::new();
+    for (reading, name) in Reading::ALL.into_iter().zip(["shares", "crowd"]) {
+        let law = ProgramLaw::new(reading);
+        let found = fit(&law, &evidence.meetings, None);
+        std::fs::write(into.join(format!("posterior-{name}.csv")), posterior_file(name, &law, &found))?;
+        let steps = found.steps;
+        writeln!(text, "reading \"{name}\": {:.2} nats with the priors, after {steps} steps\n", found.nats)?;
+        text += &parameter_table(&law, &found);
+        text.push('\n');
+    }
+    Ok(text)
+}
+
+/// Name, mean and the covariance with this row and all before it.
+fn posterior_file(name: &str, law: &ProgramLaw, found: &Fit) -> String {
+    let mut text = format!(
+        "# The fitted hitter, reading \"{name}\": the posterior of the transformed parameters (transforms in parameters.csv).\n\
+         # One row a free parameter, in the order of parameters.csv: name, mean, then the covariance with it and all before it.\n\
+         # Written by `cargo run --release -p arsenalfit-lab -- fit`.\n"
+    );
+    for (row, prior) in law.priors().iter().enumerate() {
+        text += &format!("{},{}", prior.name, found.transformed[row]);
+        for column in 0..=row {
+            text += &format!(",{}", rounded(found.covariance[[row, column]]));
+        }
+        text.push('\n');
+    }
+    text
+}
+
+/// Seven digits, which is more than the fit knows.
+fn rounded(value: f64) -> f64 {
+    format!("{value:.6e}").parse().unwrap_or(value)
+}
+
+/// The parameters as a Markdown table: value, 90 % interval, and how much the throws narrowed the prior.
+fn parameter_table(law: &ProgramLaw, found: &Fit) -> String {
+    let mut text =
+        String::from("| parameter | unit | value | 90 % interval | sd against the prior's |\n|---|---|---|---|---|\n");
+    for known in known() {
+        let line = match law.priors().iter().position(|prior| prior.name == known.name) {
+            Some(place) => {
+                let sd = found.covariance[[place, place]].sqrt();
+                let estimate = Estimate::from_sd(found.transformed[place], sd).map(|value| known.transform.back(value));
+                let Estimate { value, low, high } = estimate;
+                let narrowed = sd / known.prior_sd;
+                format!("{} | {} | {value:.3} | {low:.3} to {high:.3} | {narrowed:.2}", known.name, known.unit)
+            }
+            None => {
+                let held = known.pinned.unwrap_or(known.prior);
+                format!("{} | {} | {held} | pinned | ", known.name, known.unit)
+            }
+        };
+        text += &format!("| {line} |\n");
+    }
+    text
+}
+
+/// Losses on games left out, of both readings, their mean, and constants of the other games.
+pub fn cross_validate(evidence: &Evidence) -> String {
+    let by_reading = Reading::ALL.map(|reading| held_out(&ProgramLaw::new(reading), &evidence.meetings));
+    let [shares, crowd] = &by_reading;
+    let both: Vec<Joint> = shares.iter().zip(crowd).map(|(one, other)| Joint::mean([*one, *other])).collect();
+    let said = |joints: &[Joint]| losses(&evidence.meetings, |place, meeting| said_with(joints[place], meeting));
+    let constants: Vec<Constants> =
+        (0..FOLDS).map(|part| Constants::of(&evidence.day, |throw| fold(throw.game) != part)).collect();
+    let averages = losses(&evidence.meetings, |_, meeting| constants[fold(meeting.game)].said(evidence.throw(meeting)));
+    table(&[
+        ("reading \"shares\"", said(shares)),
+        ("reading \"crowd\"", said(crowd)),
+        ("both, as the program asks them", said(&both)),
+        ("constants by pitch and side", averages),
+    ])
+}
+
+/// Chances of every meeting by a hitter fitted to the other games.
+pub fn held_out<L: Law>(law: &L, meetings: &[Meeting]) -> Vec<Joint> {
+    let all = fit(law, meetings, None);
+    let mut said = vec![Joint { swing: 0.0, contact: 0.0, solid: 0.0 }; meetings.len()];
+    for part in 0..FOLDS {
+        let others: Vec<Meeting> = meetings.iter().filter(|meeting| fold(meeting.game) != part).cloned().collect();
+        // The fit to all games is only where the steps begin; where they end is up to the others.
+        let hitter = law.hitter(&fit(law, &others, Some(&all.transformed)).transformed);
+        for (said, meeting) in said.iter_mut().zip(meetings).filter(|(_, meeting)| fold(meeting.game) == part) {
+            *said = law.meet(&hitter, meeting);
+        }
+    }
+    said
+}
+
+fn losses(meetings: &[Meeting], said: impl Fn(usize, &Meeting) -> Said) -> Losses {
+    Losses::of(meetings.iter().enumerate().map(|(place, meeting)| (said(place, meeting), meeting.seen)))
+}

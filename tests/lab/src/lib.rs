@@ -1,0 +1,24 @@
+//! What stands behind arsenalfit's hitter: fits to real throws, scores on them, tables of how well it
+//! holds. For developers; nothing here is part of the program.
+//!
+//! ```text
+//! day        throws of a day of a league
+//! arsenals   what hitters know of each pitcher of that day
+//! meetings   throws as hitters met them
+//! losses     how well chances fit what happened
+//! fit        a hitter fitted to meetings
+//! ```
+
+pub mod day;
+pub mod league;
+pub mod arsenals;
+pub mod meetings;
+pub mod losses;
+pub mod fit;
+pub mod evidence;
+pub mod constants;
+pub mod score;
+pub mod fitting;
+pub mod values;
+pub mod calibration;
+pub mod shrinkage;
