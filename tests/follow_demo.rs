@@ -4,12 +4,15 @@
 
 use std::path::{Path, PathBuf};
 
+use std::num::NonZeroUsize;
+
 use arsenalfit::athlete::profile::Profile;
 use arsenalfit::athlete::session::Session;
 use arsenalfit::ball::spin::Spin;
 use arsenalfit::ball::{Family, Shape};
 use arsenalfit::base::Range;
 use arsenalfit::base::geometry::{Clock, Hand};
+use arsenalfit::decide::model::Model;
 use arsenalfit::files::{ColumnMap, ReadOptions, profile_from_toml, read_sessions};
 use arsenalfit::learn::cues::{self, Cue};
 use arsenalfit::learn::plan::{Measured, Step, first_step};
@@ -23,12 +26,9 @@ fn ground() -> (Profile, Target) {
     let profile = profile_from_toml(text, "profile.toml").unwrap_or_else(|error| panic!("{error}"));
     let shape = Shape { speed_mph: 79.1, vertical_break_in: -1.5, glove_side_break_in: 13.0 };
     let spin = Spin { rpm: 2160.0, active_fraction: 0.4, clock: Clock::from_hours(8.77) };
-    let mut target = Target::around(Family::Sweeper, shape, &profile).with_spin(spin);
-    target.window = Window {
-        speed_mph: Range::new(77.6, 80.6),
-        vertical_break_in: Range::new(-7.5, 0.5),
-        glove_side_break_in: Range::new(11.0, 17.5),
-    };
+    let mut target = Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, shape).with_spin(spin);
+    // Half widths of 1.5 mph, 4 in and 3 in, as wide as such arms differ.
+    target.window = Window::about(shape, &[[2.25, 0.0, 0.0], [0.0, 16.0, 0.0], [0.0, 0.0, 9.0]]);
     (profile, target)
 }
 

@@ -4,39 +4,34 @@
 use std::fs;
 use std::num::NonZeroUsize;
 
+use arsenalfit::athlete::eligibility::Eligibility;
 use arsenalfit::athlete::profile::{PerSide, Profile};
 use arsenalfit::athlete::session::Session;
 use arsenalfit::ball::{Family, Shape};
 use arsenalfit::base::geometry::Hand;
-use arsenalfit::decide::advice::{Question, advise};
+use arsenalfit::decide::advice::Advice;
 use arsenalfit::decide::apart::{pairs, partings};
-use arsenalfit::decide::compare::compare;
+use arsenalfit::decide::compare::Comparison;
 use arsenalfit::decide::levers::levers;
 use arsenalfit::decide::model::Model;
+use arsenalfit::decide::new_pitch::Command;
+use arsenalfit::decide::roster::Standing;
 use arsenalfit::decide::usage::Usage;
-use arsenalfit::decide::roster::standing;
 use arsenalfit::files::{ColumnMap, ReadOptions, profile_from_toml, read_profile, read_sessions};
-use arsenalfit::former::evaluate::Stage;
-use arsenalfit::former::search::Command;
-use arsenalfit::former::sight::sights;
-use arsenalfit::learn::plan::{Answer, Measured, Refusal, Request, Span, plan};
+use arsenalfit::learn::plan::{Answer, Measured, Request, Span, plan};
 use arsenalfit::learn::progress::{outings, progress};
 use arsenalfit::learn::target::Target;
 use arsenalfit::learn::trial::{attempts, trial};
-use arsenalfit::report::answers::{self, Ground, Member, NoPlan, Roster, Start};
-
-const QUICK: Question = Question { draws: 16, ..Question::DEFAULT };
+use arsenalfit::report::answers::{self, Advised, Ground, Member, NoPlan, Roster, Start};
 
 fn shipped(name: &str) -> Profile {
     read_profile(format!("profiles/{name}.toml").as_ref()).expect("a shipped profile")
 }
 
 fn advise_page(profile: &Profile) -> String {
-    let advice = advise(profile, QUICK);
-    let stage = Stage::new(profile);
-    let target = advice.target.iter().map(|target| target.pitch(&stage).thrown);
-    let all: Vec<_> = stage.pitches.iter().copied().chain(target).collect();
-    answers::advise(&advice, None, sights(&stage, &all).as_ref(), None).page()
+    let model = Model::new(profile, FEW, 1);
+    let advice = Advice::of(&model, Family::Sweeper, Command::Mastered);
+    answers::advise(&Advised { profile, advice: &advice, leaning: None, file: None }).page()
 }
 
 /// A few draws: pages are looked at here, not intervals.
@@ -59,14 +54,19 @@ fn levers_page(profile: &Profile) -> String {
 /// Every page about `profile`, with what it is called.
 fn pages(profile: &Profile) -> Vec<(&'static str, String)> {
     let other = shipped("high-slot-left");
-    let member = Member { file: "a.toml".into(), profile: profile.clone(), standing: standing(profile, QUICK) };
-    let roster = Roster { members: &[member], command: Command::Mastered, unread: 0, draws: 16 };
+    let member = Member {
+        file: "a.toml".into(),
+        profile: profile.clone(),
+        standing: Standing::of(profile, Command::Mastered, FEW, 1),
+    };
+    let roster = Roster { members: &[member], command: Command::Mastered, unread: 0, draws: FEW.get() };
+    let comparison = Comparison::of([profile, &other], Family::Sweeper, Command::Mastered, FEW, 1);
     vec![
         ("advise", advise_page(profile)),
         ("usage", usage_page(profile)),
         ("levers", levers_page(profile)),
         ("apart", apart_page(profile)),
-        ("compare", answers::compare(&compare([profile, &other], QUICK), ["a.toml", "b.toml"]).page()),
+        ("compare", answers::compare(&comparison, ["a.toml", "b.toml"]).page()),
         ("roster", answers::roster(&roster).page()),
     ]
 }
@@ -248,7 +248,7 @@ fn demo_throws(files: &[&str], (from, to): (&str, &str)) -> Session {
 
 fn wish(profile: &Profile) -> Target {
     let shape = Shape { speed_mph: 79.5, vertical_break_in: -2.5, glove_side_break_in: 13.5 };
-    Target::wished(profile, Family::Sweeper, shape)
+    Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, shape)
 }
 
 fn ground<'a>(profile: &'a Profile, target: &'a Target, session: &'a Session) -> Ground<'a> {
@@ -315,8 +315,9 @@ fn the_page_of_a_plan_shows_every_step_and_a_refusal_says_why() {
     }
     profile.athlete.name = "Hurt".into();
     profile.health.pain = true;
-    let refusal = Refusal::of(&profile, Family::Sweeper).expect("it is refused");
-    let page = answers::no_plan(&profile, "a.toml", &NoPlan::Barred(&refusal), &["plan.ics".to_owned()]).page();
+    let eligibility = Eligibility::of(&profile, Family::Sweeper);
+    let bar = eligibility.bar().expect("it is refused");
+    let page = answers::no_plan(&profile, "a.toml", &NoPlan::Barred(bar), &["plan.ics".to_owned()]).page();
     is_sound(&page, 0, false);
     assert!(page.contains("<bdi>plan.ics</bdi> was not written"));
 }

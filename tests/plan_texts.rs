@@ -3,7 +3,10 @@
 //! The calendar is also read back by an independent parser: this test leaves it in the target
 //! directory, and `tests/data/check_calendar.py` (Python's `icalendar`) checks that file.
 
+use std::num::NonZeroUsize;
+
 use arsenalfit::ball::{Family, Shape};
+use arsenalfit::decide::model::Model;
 use arsenalfit::files::profile_from_toml;
 use arsenalfit::learn::plan::{Answer, Measured, Plan, Request, Span, Weekdays, plan};
 use arsenalfit::learn::target::Target;
@@ -16,7 +19,7 @@ fn sample(name: &str) -> Plan {
     let mut profile = profile_from_toml(text, "profile.toml").unwrap_or_else(|error| panic!("{error}"));
     name.clone_into(&mut profile.athlete.name);
     let shape = Shape { speed_mph: 82.0, vertical_break_in: 0.5, glove_side_break_in: 15.0 };
-    let target = Target::around(Family::Sweeper, shape, &profile);
+    let target = Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, shape);
     let span = Span::new(date(2027, 11, 1), date(2028, 3, 5)).unwrap();
     let request = Request {
         profile: &profile,

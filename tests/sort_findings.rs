@@ -1,11 +1,14 @@
 //! Screening, and telling a unit that was moved from an arm that has changed.
 
+#[path = "common/demo/mod.rs"]
+mod demo;
+
 use arsenalfit::athlete::session::{Place, Session};
 use arsenalfit::ball::Family;
 use arsenalfit::base::geometry::Hand;
 use arsenalfit::files::{ColumnMap, ReadOptions, session_from_bytes};
-use arsenalfit::former::demo::{Scenario, session, six_weeks, six_weeks_files};
 use arsenalfit::throws::{Assignment, Cause, Caution, Options, Sorted, Treatment, sort};
+use demo::{Scenario, session, six_weeks, six_weeks_files};
 
 /// Three ordinary days of the demo athlete.
 fn ordinary() -> Session {

@@ -2,11 +2,14 @@
 //!
 //! All throws are invented.
 
+use std::num::NonZeroUsize;
+
 use arsenalfit::athlete::profile::Profile;
 use arsenalfit::athlete::session::{ReleaseReading, SpinReading};
 use arsenalfit::ball::spin::Spin;
 use arsenalfit::ball::{Family, Shape};
 use arsenalfit::base::geometry::Clock;
+use arsenalfit::decide::model::Model;
 use arsenalfit::files::profile_from_toml;
 use arsenalfit::learn::target::Target;
 use arsenalfit::learn::trial::{Attempt, Caution, DotFault, Trial, Verdict, trial};
@@ -23,7 +26,7 @@ fn athlete() -> Profile {
 
 fn target(profile: &Profile) -> Target {
     let spin = Spin { rpm: 2600.0, active_fraction: 0.7, clock: Clock::from_hours(8.75) };
-    Target::around(Family::Sweeper, WANTED, profile).with_spin(spin)
+    Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, WANTED).with_spin(spin)
 }
 
 /// Throws that step evenly about a shape, with a spin and a release.

@@ -5,9 +5,12 @@
 
 #![expect(clippy::print_stdout, reason = "figures for the notes, shown with --nocapture")]
 
+use std::num::NonZeroUsize;
+
 use arsenalfit::athlete::profile::Profile;
 use arsenalfit::athlete::session::{ReleaseReading, SpinReading};
 use arsenalfit::ball::{Family, Shape};
+use arsenalfit::decide::model::Model;
 use arsenalfit::files::profile_from_toml;
 use arsenalfit::learn::target::Target;
 use arsenalfit::learn::trial::{Attempt, Effort, MOST_MORE, Trial, Verdict, trial_with};
@@ -25,7 +28,7 @@ const SEQUENTIAL_RUNS: u64 = 100;
 fn ground() -> (Profile, Target) {
     let text = include_str!("../profiles/three-quarter-right.toml");
     let profile = profile_from_toml(text, "profile.toml").unwrap_or_else(|error| panic!("{error}"));
-    let target = Target::around(Family::Sweeper, WANTED, &profile);
+    let target = Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, WANTED);
     (profile, target)
 }
 

@@ -15,7 +15,6 @@ use crate::decide::draws::DRAWS;
 use crate::decide::inspect::{inspect, spin_of};
 use crate::decide::levers::levers;
 use crate::decide::model::Model;
-use crate::decide::outlook::{of_change, of_today};
 use crate::decide::usage::Usage;
 use crate::decide::why::why;
 use crate::files::read_profile;
@@ -90,14 +89,7 @@ fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
     let chased = advice.to_chase();
     let leaning = chased.filter(|_| args.why).map(|target| why(&model, &target.target.change));
     let file = args.profile.as_ref().map(|path| path.to_string_lossy());
-    let advised = Advised {
-        profile: &profile,
-        advice: &advice,
-        without: of_today(&model, &model.shares),
-        with: chased.map(|target| of_change(&model, &target.target.change)),
-        leaning: leaning.as_deref(),
-        file: file.as_deref(),
-    };
+    let advised = Advised { profile: &profile, advice: &advice, leaning: leaning.as_deref(), file: file.as_deref() };
     told(cli, &answers::advise(&advised), Some(&args.page))
 }
 

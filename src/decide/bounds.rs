@@ -100,7 +100,12 @@ mod tests {
     }
 
     fn divergence(shares: &[f64], weights: &[f64]) -> f64 {
-        shares.iter().zip(weights).filter(|(share, _)| **share > 0.0).map(|(share, weight)| share * (share / weight).ln()).sum()
+        shares
+            .iter()
+            .zip(weights)
+            .filter(|(share, _)| **share > 0.0)
+            .map(|(share, weight)| share * (share / weight).ln())
+            .sum()
     }
 
     /// Against a search over a fine grid of totals of the three groups.

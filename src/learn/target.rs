@@ -59,6 +59,12 @@ impl Target {
         }
     }
 
+    /// The same target with another spin that gives it, measured perhaps.
+    #[must_use]
+    pub fn with_spin(self, spin: Spin) -> Self {
+        Self { spin: Some(spin), ..self }
+    }
+
     /// The chance of a throw in the window once the pitch is in its middle and scatters as expected.
     pub fn chance_at_best(&self) -> f64 {
         self.window.chance(self.window.ranges().map(Range::middle), self.scatter())
@@ -90,11 +96,12 @@ fn likely_spread(profile: &Profile) -> Spread {
 mod tests {
     use super::*;
     use crate::files::profile_from_toml;
+    use std::num::NonZeroUsize;
 
     fn target() -> Target {
         let profile = profile_from_toml(include_str!("../../profiles/three-quarter-right.toml"), "p").unwrap();
         let shape = Shape { speed_mph: 82.0, vertical_break_in: 0.0, glove_side_break_in: 15.0 };
-        Target::around(Family::Sweeper, shape, &profile)
+        Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, shape)
     }
 
     #[test]

@@ -7,6 +7,8 @@ mod finite;
 
 use std::sync::LazyLock;
 
+use std::num::NonZeroUsize;
+
 use arsenalfit::athlete::profile::Profile;
 use arsenalfit::athlete::session::{FullFlight, Session, SetAside};
 use arsenalfit::ball::flight::Air;
@@ -14,6 +16,7 @@ use arsenalfit::ball::spin::Spin;
 use arsenalfit::ball::{Family, SLOWEST_MPH, Shape};
 use arsenalfit::base::geometry::{Clock, Hand};
 use arsenalfit::decide::inspect::{Inspected, inspect};
+use arsenalfit::decide::model::Model;
 use arsenalfit::files::{
     ColumnMap, InputError, ReadOptions, profile_from_toml, propose, session_from_bytes, text_from_bytes,
 };
@@ -251,7 +254,7 @@ static CHASE: LazyLock<(Profile, Chased)> = LazyLock::new(|| {
     let profile = profile_from_toml(text, NAME).unwrap_or_else(|error| panic!("{error}"));
     let shape = Shape { speed_mph: 79.5, vertical_break_in: -2.5, glove_side_break_in: 13.5 };
     let spin = Spin { rpm: 2200.0, active_fraction: 0.39, clock: Clock::from_hours(8.75) };
-    let target = Chased::around(Family::Sweeper, shape, &profile).with_spin(spin);
+    let target = Chased::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, shape).with_spin(spin);
     (profile, target)
 });
 

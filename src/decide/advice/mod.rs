@@ -11,11 +11,12 @@ pub use cautions::Caution;
 pub use reasons::Reason;
 
 use crate::athlete::eligibility::Eligibility;
-use crate::athlete::profile::Profile;
+use crate::athlete::profile::{PerSide, Profile};
 use crate::ball::Family;
 
 use super::model::Model;
 use super::new_pitch::Command;
+use super::outlook::{SideOutlook, of_change, of_today};
 use super::verdict::Verdict;
 
 /// The families a coach would weigh.
@@ -39,6 +40,10 @@ pub struct Advice {
     pub asked: Option<Candidate>,
     /// The other families that may be learnt and are not thrown yet, best first.
     pub others: Vec<Candidate>,
+    /// What today's arsenal brings, used as today.
+    pub without: PerSide<SideOutlook>,
+    /// What the arsenal with the pitch to chase brings; nothing when there is none.
+    pub with: Option<PerSide<SideOutlook>>,
 }
 
 impl Advice {
@@ -85,7 +90,9 @@ impl Advice {
         let reasons = Reason::all_of(model, family, verdict, eligibility, asked.as_ref(), better);
         let to_chase = if verdict == Verdict::OtherPitch { better } else { asked.as_ref() };
         let cautions = Caution::all_of(model.profile, to_chase);
-        Self { family, command, verdict, reasons, cautions, asked, others }
+        let with = to_chase.map(|candidate| of_change(model, &candidate.target.change_with(command)));
+        let without = of_today(model, &model.shares);
+        Self { family, command, verdict, reasons, cautions, asked, others, without, with }
     }
 }
 

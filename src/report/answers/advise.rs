@@ -31,10 +31,6 @@ pub struct Advised<'a> {
     pub profile: &'a Profile,
     /// The answer.
     pub advice: &'a Advice,
-    /// What today's arsenal brings, used as today.
-    pub without: PerSide<SideOutlook>,
-    /// What the arsenal with the pitch to chase brings.
-    pub with: Option<PerSide<SideOutlook>>,
     /// What the worth leans on, when that was asked.
     pub leaning: Option<&'a [Leaning]>,
     /// Where the profile lies, when there is one.
@@ -79,10 +75,9 @@ fn facts(advised: &Advised, target: &Candidate) -> Vec<(&'static str, Text)> {
 
 fn with_target(answer: Answer, advised: &Advised, target: &Candidate) -> Answer {
     let inks = all_inks(advised, target);
-    answer
-        .with(shape(advised, target, &inks))
-        .with(worth(advised, target))
-        .with_all(advised.with.iter().flat_map(|with| Side::BOTH.map(|side| usage(advised, with, target, side, &inks))))
+    answer.with(shape(advised, target, &inks)).with(worth(advised, target)).with_all(
+        advised.advice.with.iter().flat_map(|with| Side::BOTH.map(|side| usage(advised, with, target, side, &inks))),
+    )
 }
 
 fn shape(advised: &Advised, target: &Candidate, inks: &[Ink]) -> Section {
@@ -217,7 +212,7 @@ fn usage_picture(
     side: Side,
     inks: &[Ink],
 ) -> Picture {
-    let (without, with) = (advised.without.on(side), with.on(side));
+    let (without, with) = (advised.advice.without.on(side), with.on(side));
     let names = all_names(advised, target);
     let shares = |outlook: &SideOutlook, index: usize| outlook.pitches.get(index).map(|pitch| pitch.share);
     let changes: Vec<Change> = names

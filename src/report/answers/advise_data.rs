@@ -75,11 +75,11 @@ fn gain_data(worth: &Worth) -> Data {
 }
 
 fn usage_data(advised: &Advised, target: &Candidate) -> Option<Data> {
-    let with = advised.with.as_ref()?;
+    let with = advised.advice.with.as_ref()?;
     let new = target.is_new().then(|| target.target.family.name());
     let profile: &Profile = advised.profile;
     let side = |side: Side| {
-        let (before, after): (&SideOutlook, &SideOutlook) = (advised.without.on(side), with.on(side));
+        let (before, after): (&SideOutlook, &SideOutlook) = (advised.advice.without.on(side), with.on(side));
         object! {
             "before": pitches_data(profile, None, before, side),
             "after": pitches_data(profile, new, after, side),

@@ -33,9 +33,7 @@ pub fn levers(profile: &Profile, levers: &[Lever], file: &str) -> Answer {
 }
 
 fn not_now(profile: &Profile, bars: Vec<Text>) -> Answer {
-    about(profile, "No change of the arsenal now.")
-        .before(bars)
-        .with(Section::next(vec![Step::act(UNTIL_CLEARED)]))
+    about(profile, "No change of the arsenal now.").before(bars).with(Section::next(vec![Step::act(UNTIL_CLEARED)]))
 }
 
 fn free(profile: &Profile, levers: &[Lever], file: &str) -> Answer {

@@ -3,9 +3,9 @@
 use std::fmt::Write;
 
 use super::shown_clock;
-use crate::athlete::session::{Session, Throw};
-use crate::base::geometry::Hand;
-use crate::files::Quantity;
+use arsenalfit::athlete::session::{Session, Throw};
+use arsenalfit::base::geometry::Hand;
+use arsenalfit::files::Quantity;
 
 /// The session, or one day of it, as CSV text.
 pub fn csv(session: &Session, day: Option<u16>) -> String {

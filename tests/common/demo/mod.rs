@@ -15,15 +15,15 @@ pub use scenario::{Scenario, catalogue, six_weeks, six_weeks_files};
 use rand::{Rng, SeedableRng};
 use rand_xoshiro::Xoshiro256Plus;
 
-use crate::athlete::session::{Outcome, Place, PlateReading, ReleaseReading, Session, SpinReading, Throw};
-use crate::ball::flight::inverse::{MIDDLE, release_point, shape_of_throw, throw_of_shape};
-use crate::ball::flight::{Air, Forces, Throw as Flight};
-use crate::ball::spin::{LiftLaw, Spin};
-use crate::ball::{Family, Shape};
-use crate::ball::{Release, Supination};
-use crate::base::Location;
-use crate::base::geometry::{Clock, Hand, Side};
-use crate::base::units::{INCH, MPH};
+use arsenalfit::athlete::session::{Outcome, Place, PlateReading, ReleaseReading, Session, SpinReading, Throw};
+use arsenalfit::ball::flight::inverse::{MIDDLE, release_point, shape_of_throw, throw_of_shape};
+use arsenalfit::ball::flight::{Air, Forces, Throw as Flight};
+use arsenalfit::ball::spin::{LiftLaw, Spin};
+use arsenalfit::ball::{Family, Shape};
+use arsenalfit::ball::{Release, Supination};
+use arsenalfit::base::Location;
+use arsenalfit::base::geometry::{Clock, Hand, Side};
+use arsenalfit::base::units::{INCH, MPH};
 
 /// A pitch of an invented athlete, as a right-hander's.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -4,10 +4,10 @@ use rand::{Rng, SeedableRng};
 use rand_xoshiro::Xoshiro256Plus;
 
 use super::{DemoDay, DemoPitch, csv, normal, session};
-use crate::athlete::session::Session;
-use crate::ball::Family;
-use crate::ball::spin::Spin;
-use crate::base::geometry::{Clock, Hand};
+use arsenalfit::athlete::session::Session;
+use arsenalfit::ball::Family;
+use arsenalfit::ball::spin::Spin;
+use arsenalfit::base::geometry::{Clock, Hand};
 
 /// Who throws what, when.
 #[derive(Debug, Clone, PartialEq)]
