@@ -18,29 +18,27 @@ pub const MOST_MOVED_IN: f64 = 4.0;
 /// Steps in which aims are looked at, in.
 const STEP_IN: f64 = 2.0;
 
-/// `customary` pitches, each aimed where it brings the hitters least; an athlete's own aims stay.
-pub fn preferred(hitters: &[Hitter; 2], customary: &[Placed], shares: &Shares, air: Air) -> Vec<Placed> {
-    let moved = |placed: &Placed| {
-        let spots = PerSide::from_fn(|side| {
-            let spots = *placed.spots.on(side);
-            if placed.offering.own_aim(side).is_some() {
-                return spots;
-            }
-            let plate = Plate { hitters, customary, mix: &shares.mix(side), air, side };
-            Spots {
-                early: plate.best(placed, spots.early, CountGroup::Other),
-                two_strikes: plate.best(placed, spots.two_strikes, CountGroup::TwoStrikes),
-            }
-        });
-        Placed { spots, ..placed.clone() }
-    };
-    customary.iter().map(moved).collect()
+/// A pitch at its customary places, aimed where it brings the hitters least beside the `known` pitches thrown in
+/// `shares`; an athlete's own aims stay.
+pub fn preferred(hitters: &[Hitter; 2], placed: &Placed, known: &[Placed], shares: &Shares, air: Air) -> Placed {
+    let spots = PerSide::from_fn(|side| {
+        let spots = *placed.spots.on(side);
+        if placed.offering.own_aim(side).is_some() {
+            return spots;
+        }
+        let plate = Plate { hitters, known, mix: &shares.mix(side), air, side };
+        Spots {
+            early: plate.best(placed, spots.early, CountGroup::Other),
+            two_strikes: plate.best(placed, spots.two_strikes, CountGroup::TwoStrikes),
+        }
+    });
+    Placed { spots, ..placed.clone() }
 }
 
 /// The plate against one side.
 struct Plate<'a> {
     hitters: &'a [Hitter; 2],
-    customary: &'a [Placed],
+    known: &'a [Placed],
     mix: &'a [f64],
     air: Air,
     side: Side,
@@ -58,7 +56,7 @@ impl Plate<'_> {
     fn runs(&self, placed: &Placed, spot: Spot, group: CountGroup, aims: &[Location]) -> Vec<f64> {
         let offering = &placed.offering;
         let delivery = Delivery::of(offering.shape, offering.release, self.air, spot.aim);
-        let beliefs: Vec<Belief> = self.customary.iter().map(|placed| self.belief(placed)).collect();
+        let beliefs: Vec<Belief> = self.known.iter().map(|placed| self.belief(placed)).collect();
         let fastest_s = beliefs.iter().map(|belief| belief.flight_s).fold(f64::INFINITY, f64::min);
         let rows = self.hitters.map(|h| Row::of(&h, &delivery, spot.scatter, &beliefs, fastest_s, self.side, group));
         let mixed = [0, 1].map(|reading: usize| rows[reading].mixed(self.mix));

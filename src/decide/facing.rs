@@ -1,13 +1,13 @@
 //! An arsenal against one hitter: every pitch met under the belief in every pitch, for both sides and every state of
 //! the count. What comes of it in any shares is then a matter of weights.
 
-use crate::athlete::natural::NaturalShapes;
+use crate::athlete::natural::{NaturalShapes, alike};
 use crate::athlete::profile::PerSide;
 use crate::ball::Shape;
 use crate::ball::flight::Air;
 use crate::base::Location;
 use crate::base::geometry::Side;
-use crate::hitter::{Belief, Chances, CountGroup, Delivery, Hitter, Row, Scatter};
+use crate::hitter::{Belief, Chances, CountGroup, Delivery, Hitter, Reading, Row, Scatter};
 
 use super::offering::Offering;
 use super::own_results::OwnResults;
@@ -62,6 +62,27 @@ impl Placed {
         Self { offering: self.offering.reshaped(shape, natural), ..self.clone() }
     }
 
+    /// The same pitch thrown to places `share` of the way to those of `other`.
+    #[must_use]
+    pub fn toward(self, other: &Self, share: f64) -> Self {
+        let mix = |own: f64, other: f64| own + share * (other - own);
+        let between = |own: Spot, other: Spot| Spot {
+            aim: Location {
+                glove_side_in: mix(own.aim.glove_side_in, other.aim.glove_side_in),
+                height_in: mix(own.aim.height_in, other.aim.height_in),
+            },
+            scatter: Scatter {
+                side_in: mix(own.scatter.side_in, other.scatter.side_in),
+                height_in: mix(own.scatter.height_in, other.scatter.height_in),
+            },
+        };
+        let spots = PerSide::from_fn(|side| {
+            let (own, other) = (self.spots.on(side), other.spots.on(side));
+            Spots { early: between(own.early, other.early), two_strikes: between(own.two_strikes, other.two_strikes) }
+        });
+        Self { spots, ..self }
+    }
+
     /// The same pitch with its scatter about the target times `factor`; targets stay as mixed as they are.
     #[must_use]
     pub fn with_command(&self, factor: f64) -> Self {
@@ -86,6 +107,8 @@ impl Placed {
 /// An arsenal against one hitter.
 #[derive(Debug, Clone)]
 pub struct Facing {
+    hitter: Hitter,
+    shapes: Vec<Shape>,
     sides: PerSide<SideFacing>,
 }
 
@@ -106,24 +129,53 @@ struct Met {
 impl Facing {
     /// `arsenal` against `hitter`, in `air`.
     pub fn new(hitter: &Hitter, arsenal: &[Placed], air: Air) -> Self {
-        Self { sides: PerSide::from_fn(|side| SideFacing::new(hitter, arsenal, air, side)) }
+        Self {
+            hitter: *hitter,
+            shapes: arsenal.iter().map(|placed| placed.offering.shape).collect(),
+            sides: PerSide::from_fn(|side| SideFacing::new(hitter, arsenal, air, side)),
+        }
     }
 
     /// The same arsenal with one more pitch, last: only what is new is met.
     pub fn with(&self, hitter: &Hitter, new: &Placed, air: Air) -> Self {
-        Self { sides: PerSide::from_fn(|side| self.sides.on(side).with(hitter, new, air, side)) }
+        Self {
+            hitter: *hitter,
+            shapes: self.shapes.iter().copied().chain([new.offering.shape]).collect(),
+            sides: PerSide::from_fn(|side| self.sides.on(side).with(hitter, new, air, side)),
+        }
     }
 
     /// What comes of every pitch against hitters on `side` in every state of the count, when the hitter knows them to be
     /// thrown in the shares `mix`.
     pub fn chances(&self, side: Side, mix: &[f64]) -> Vec<[Chances; 5]> {
-        let all = |met: &Met| std::array::from_fn(|group| met.rows[group].chances(mix));
+        let mix = self.as_crowds(mix);
+        let all = |met: &Met| std::array::from_fn(|group| met.rows[group].chances(&mix));
         self.sides.on(side).pitches.iter().map(all).collect()
     }
 
     /// How often a hitter on `side` takes each pitch for each when he must decide, with fewer than two strikes.
     pub fn taken_for(&self, side: Side, mix: &[f64]) -> Vec<Vec<f64>> {
-        self.sides.on(side).pitches.iter().map(|met| met.rows[CountGroup::Other as usize].taken_for(mix)).collect()
+        let mix = self.as_crowds(mix);
+        self.sides.on(side).pitches.iter().map(|met| met.rows[CountGroup::Other as usize].taken_for(&mix)).collect()
+    }
+
+    /// The shares to tell the hitter so that pitches that look alike make one crowd. A hitter who reads crowds weighs a
+    /// share m as m / (m + h); look-alikes under two names must weigh together as they would under one, so each weighs
+    /// m / (M + h), M the shares of all that look like it.
+    fn as_crowds(&self, mix: &[f64]) -> Vec<f64> {
+        if self.hitter.reading == Reading::Shares {
+            return mix.to_vec();
+        }
+        let half = self.hitter.parameters.share_at_half;
+        let crowd = |own: Shape| {
+            let others = self.shapes.iter().zip(mix);
+            others.map(|(other, share)| alike(own, *other) * share).sum::<f64>()
+        };
+        let told = |(own, share): (&Shape, &f64)| {
+            let weight = share / (crowd(*own) + half);
+            half * weight / (1.0 - weight)
+        };
+        self.shapes.iter().zip(mix).map(told).collect()
     }
 
     /// The pitches in flight to where they are aimed against hitters on `side` with fewer than two strikes.

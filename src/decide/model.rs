@@ -10,6 +10,7 @@ use crate::base::Movement;
 use crate::base::geometry::Side;
 use crate::hitter::{Chances, Hitter, Reading};
 
+use super::aims::preferred;
 use super::counts::Count;
 use super::draws::Draw;
 use super::facing::{Facing, Placed};
@@ -49,7 +50,8 @@ impl<'p> Model<'p> {
         let owned = profile.pitches.iter().map(|pitch| customary(Offering::owned(pitch, profile, &natural)));
         let customary: Vec<Placed> = owned.collect();
         let shares = super::custom::shares(profile);
-        let arsenal = super::aims::preferred(&hitters, &customary, &shares, air);
+        let arsenal: Vec<Placed> =
+            customary.iter().map(|placed| preferred(&hitters, placed, &customary, &shares, air)).collect();
         let today = hitters.map(|hitter| Facing::new(&hitter, &arsenal, air));
         let arsenal = with_own_results(profile, arsenal, &today, &shares);
         let draws = Draw::many(profile.athlete.level, arsenal.len(), draws.get(), seed);

@@ -61,19 +61,21 @@ const SPEED_SD_MPH: f64 = 1.0;
 const MOVEMENT_SD_IN: f64 = 1.5;
 
 impl NewPitch {
-    /// A pitch of this shape beside the athlete's.
+    /// A pitch of this shape beside the athlete's: thrown to its customary places, or to those of the owned pitch it is
+    /// like, as far as it is like it.
     pub fn of(model: &Model, family: Family, shape: Shape, command: Command) -> Self {
         let profile = model.profile;
         let spreads = profile.pitches.iter().map(|pitch| (pitch.family, &pitch.spread));
         let spread = Spread::to_expect(spreads).times(command.scatter());
         let recipe = recipe_of(model, family, shape);
+        let twin = nearest(model, shape);
         let offering = Offering::to_learn(family, shape, &spread, profile, &model.natural);
         Self {
-            placed: customary(offering),
+            placed: customary(offering).toward(&model.arsenal[twin.pitch], twin.likeness),
             spin_movement: recipe.map_or(shape.movement(), |recipe| recipe.spin_push),
             spin_parameter: recipe.map_or(0.0, |recipe| recipe.spin.active_parameter(shape.speed())),
             seams_sd: recipe.map_or(UNKNOWN_SEAMS_SD, |recipe| recipe.usual_seams.sd),
-            twin: nearest(model, shape),
+            twin,
         }
     }
 
