@@ -25,8 +25,7 @@ impl Delivery {
     /// The hitter's formulas know a flight under a constant acceleration, as it is fitted to tracked throws. Here it is,
     /// along each axis, the parabola in time through the flight's place at release, half-way in time and at the plate.
     pub fn of(shape: Shape, release: Vec3, air: Air, aim: Location) -> Self {
-        let target = [aim.glove_side_in * INCH, aim.height_in * INCH];
-        let flight = throw_of_shape(shape, release, target, air).fly();
+        let flight = throw_of_shape(shape, release, aim, air).fly();
         let flight_s = flight.crossing().time;
         let [start, middle, end] = [0.0, flight_s / 2.0, flight_s].map(|time| flight.at(time).position * (1.0 / INCH));
         let across = parabola([start.x, middle.x, end.x], flight_s);
