@@ -172,9 +172,9 @@ fn the_called_zone_of_one_side_is_the_mirror_of_the_other() {
 /// hard on a good line +0.370, another -0.069; 0.484 of contact is foul.
 fn runs(chances: &Chances, group: CountGroup) -> f64 {
     let [ball, called, miss, foul] = match group {
-        CountGroup::Other => [0.046, -0.056, -0.061, -0.060],
+        CountGroup::Other => [0.046, -0.064, -0.066, -0.065],
         CountGroup::First => [0.035, -0.042, -0.045, -0.047],
-        CountGroup::HitterAhead | CountGroup::ThreeNothing => [0.133, -0.064, -0.074, -0.064],
+        CountGroup::HitterAhead | CountGroup::ThreeNothing => [0.081, -0.052, -0.049, -0.051],
         CountGroup::TwoStrikes => [0.067, -0.192, -0.234, 0.0],
     };
     let taken = chances.ball() * ball + chances.called_strike * called;
@@ -191,7 +191,7 @@ fn ordinary_runs(level: Level, reading: Reading, fastball: f64) -> f64 {
     let beliefs = arsenal.map(|(pitch, _)| pitch.delivery().belief());
     let mix = arsenal.map(|(_, share)| share);
     let mut sum = 0.0;
-    for (group, often) in CountGroup::ALL.into_iter().zip([0.386, 0.258, 0.057, 0.012, 0.287]) {
+    for (group, often) in CountGroup::ALL.into_iter().zip([0.305, 0.258, 0.138, 0.012, 0.287]) {
         for (side, (pitch, share)) in Side::BOTH.into_iter().flat_map(|side| arsenal.map(|pitch| (side, pitch))) {
             let row = Row::of(&hitter, &pitch.delivery(), SCATTER, &beliefs, beliefs[0].flight_s, side, group);
             sum += 100.0 * often * 0.5 * share * runs(&row.chances(&mix), group);

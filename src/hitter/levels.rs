@@ -24,8 +24,8 @@ impl LevelFactors {
         match level {
             Level::Professional => both(1.0),
             Level::College => both(1.1),
-            Level::HighSchool => both(1.3),
-            Level::Youth => both(1.65),
+            Level::HighSchool => both(1.25),
+            Level::Youth => both(1.5),
         }
     }
 }
