@@ -35,10 +35,17 @@ pub fn usage(profile: &Profile, usage: &Usage, file: &str) -> Answer {
         .machine(data(profile, usage))
 }
 
+/// Runs over a season below which nothing is told of.
+const LEAST_TOLD: f64 = 0.05;
+
 /// What leaning saves over today's use, and why it is little.
 fn worth(profile: &Profile, usage: &Usage) -> Vec<Text> {
     let level = profile.athlete.level;
-    let over = pure(over_a_season(usage.leaning.overall, level), 1).signed();
+    let saved = over_a_season(usage.leaning.overall, level);
+    if saved.value.abs() < LEAST_TOLD {
+        return vec!["the recommended use is the customary one: leaning from it would save nothing".into()];
+    }
+    let over = pure(saved, 1).signed();
     let against = if is_told(usage) { "today's use" } else { "customary use" };
     let saved = text![
         "the recommended use saves ",
