@@ -18,7 +18,7 @@ use super::super::words::season::{a_season, over_a_season, season_pitches};
 use super::about::{about, assumed};
 use super::mix::todays_inks;
 
-/// What a column of chances says once, in its head.
+/// What a column of chances leaves out; how to read it is said below.
 const IN_HUNDRED: &str = " in 100";
 /// In how many draws the best change must beat another to be called clearly better.
 const CLEARLY: f64 = 0.75;
@@ -47,7 +47,7 @@ fn free(profile: &Profile, levers: &[Lever], file: &str) -> Answer {
 }
 
 fn headline(profile: &Profile, levers: &[Lever]) -> Text {
-    match levers.first() {
+    match told_first(levers) {
         Some(best) if best.worth.overall.value >= TRY => {
             text!["What would help most: ", change(profile, &best.what), "."]
         }
@@ -55,9 +55,20 @@ fn headline(profile: &Profile, levers: &[Lever]) -> Text {
     }
 }
 
-/// What the first line is worth, and which others are not told apart from it.
+/// The best change that may be called so.
+fn told_first(levers: &[Lever]) -> Option<&Lever> {
+    levers.iter().find(|lever| may_be_told_first(lever))
+}
+
+/// A pitch dropped reads better than it is, for the model meets each pitch by itself: it is shown and never advised.
+fn may_be_told_first(lever: &Lever) -> bool {
+    !matches!(lever.what, What::Drop(_))
+}
+
+/// What the best change is worth, and which others are not told apart from it.
 fn how_sure(profile: &Profile, levers: &[Lever]) -> Vec<Text> {
-    let Some((best, others)) = levers.split_first() else { return Vec::new() };
+    let Some(best) = told_first(levers) else { return Vec::new() };
+    let others = levers.iter().filter(|lever| may_be_told_first(lever) && !std::ptr::eq(*lever, best));
     let level = profile.athlete.level;
     let first = text![
         change(profile, &best.what),
@@ -66,8 +77,8 @@ fn how_sure(profile: &Profile, levers: &[Lever]) -> Vec<Text> {
         format!(" runs saved over {}; it saves anything with a chance of ", a_season(level)),
         chance(best.worth.chance),
     ];
-    let close = others.iter().filter(|other| other.worth.overall.value > 0.0);
-    let close: Vec<Text> = close
+    let close: Vec<Text> = others
+        .filter(|other| other.worth.overall.value > 0.0)
         .filter(|other| best.worth.more_often_than(&other.worth) < CLEARLY)
         .map(|other| change(profile, &other.what))
         .collect();
@@ -119,7 +130,7 @@ fn table(profile: &Profile, levers: &[Lever]) -> Table {
         let chance = figures.trim_end_matches(IN_HUNDRED);
         row![change(profile, &lever.what), to, runs, chance, effort]
     });
-    Table::new(columns!["change", "shape", "runs a season", "chance in 100", "effort"], rows).with_words(2)
+    Table::new(columns!["change", "shape", "runs a season", "chance", "effort"], rows).with_words(2)
 }
 
 /// The shape a change asks for.
@@ -194,7 +205,7 @@ fn how_to_read(profile: &Profile) -> Section {
         "reshaped: the best other shape found near what such arms throw; below zero the old one stays; 1 mph more and \
          tighter command are on every pitch"
             .to_owned(),
-        "chance: of saving anything at all".to_owned(),
+        "chance: in 100, of saving anything at all".to_owned(),
         "effort: how far the shape lies from what such arms throw, in standard deviations".to_owned(),
     ])
 }

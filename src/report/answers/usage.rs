@@ -2,6 +2,7 @@
 
 use crate::athlete::profile::Profile;
 use crate::base::geometry::Side;
+use crate::base::stats::Estimate;
 use crate::decide::usage::{Limit, Usage, UsageSide};
 
 use super::super::charts::{AimedPitch, Ink, Plate, ShareRow, aims, shares};
@@ -35,10 +36,17 @@ pub fn usage(profile: &Profile, usage: &Usage, file: &str) -> Answer {
         .machine(data(profile, usage))
 }
 
+/// Runs over a season below which nothing is told of.
+const LEAST_TOLD: f64 = 0.05;
+
 /// What leaning saves over today's use, and why it is little.
 fn worth(profile: &Profile, usage: &Usage) -> Vec<Text> {
     let level = profile.athlete.level;
-    let over = pure(over_a_season(usage.leaning.overall, level), 1).signed();
+    let saved = over_a_season(usage.leaning.overall, level);
+    if saved.value.abs() < LEAST_TOLD {
+        return vec!["the recommended use is the customary one: leaning from it would save nothing".into()];
+    }
+    let over = pure(saved, 1).signed();
     let against = if is_told(usage) { "today's use" } else { "customary use" };
     let saved = text![
         "the recommended use saves ",
@@ -69,13 +77,15 @@ fn one_side(profile: &Profile, side: Side, usage: &Usage) -> Section {
 
 fn shares_drawn(profile: &Profile, side: Side, usage: &UsageSide) -> Picture {
     let inks: Vec<Ink> = todays_inks(profile);
+    let customary = whole_percent(usage.custom.iter().map(|band| band.value));
+    let recommended = whole_percent(usage.best.pitches.iter().map(|pitch| pitch.share));
     let rows: Vec<ShareRow> = (0..inks.len())
         .map(|pitch| ShareRow {
             name: &profile.pitches[pitch].name,
             ink: inks[pitch],
-            custom: usage.custom[pitch],
+            custom: Estimate { value: customary[pitch], ..usage.custom[pitch] },
             told: usage.told.as_ref().map(|told| told[pitch]),
-            recommended: usage.best.pitches[pitch].share,
+            recommended: recommended[pitch],
         })
         .collect();
     let told = if usage.told.is_some() { " Hollow: what the profile tells." } else { "" };
@@ -87,12 +97,10 @@ fn shares_drawn(profile: &Profile, side: Side, usage: &UsageSide) -> Picture {
 }
 
 fn shares_table(rows: &[ShareRow]) -> Table {
-    let customary = whole_percent(rows.iter().map(|row| row.custom.value));
-    let recommended = whole_percent(rows.iter().map(|row| row.recommended));
-    let cells = rows.iter().enumerate().map(|(index, shown)| {
+    let cells = rows.iter().map(|shown| {
         let band = share((shown.custom.low, shown.custom.high));
         let told = shown.told.map(share);
-        row![name(shown.name), share(customary[index]), band, told, share(recommended[index])]
+        row![name(shown.name), share(shown.custom.value), band, told, share(shown.recommended)]
     });
     Table::new(columns!["pitch", "customary", "four in five", "own", "recommended"], cells)
 }

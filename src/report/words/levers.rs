@@ -54,7 +54,11 @@ pub(crate) fn cautions(profile: &Profile, lever: &Lever) -> Vec<Text> {
             vec!["a pitch that works is put at risk: keep the old shape until the new one is measured".into()]
         }
         What::Drop(_) => {
-            vec!["what a pitch does beside being thrown, in a hitter's mind, is only partly reckoned".into()]
+            vec![
+                "reads better than it is and is never advised here: what a pitch does for the others over a game, and \
+                  over many looks at the same ones, is not in the model"
+                    .into(),
+            ]
         }
         What::Faster => {
             vec![
