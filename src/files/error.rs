@@ -27,6 +27,13 @@ pub enum InputError {
         /// How to mend it.
         hint: String,
     },
+    /// The machine has no more to give for reading it.
+    Exhausted {
+        /// The file's name as given.
+        origin: String,
+        /// What there is no more of.
+        what: &'static str,
+    },
     /// The text was read, and these things in it are wrong.
     Faulty {
         /// The file's name as given.
@@ -76,6 +83,10 @@ impl InputError {
             Self::Unreadable { origin, problem, hint } => {
                 let problem = format!("cannot read {origin}: {problem}");
                 Told { problem: &problem, hint, ..Told::default() }.render(color)
+            }
+            Self::Exhausted { origin, what } => {
+                let problem = format!("cannot read {origin}: the machine has no more {what}");
+                Told { problem: &problem, hint: "close other programs and try again", ..Told::default() }.render(color)
             }
             Self::Unusable(error) => error.render(color),
             Self::Faulty { origin, text, faults } => {
