@@ -12,6 +12,7 @@ use crate::base::geometry::Hand;
 use crate::former::search::Command as CommandOf;
 
 use super::args_follow::{PlanArgs, ProgressArgs, TrialArgs};
+use super::args_read::SessionArgs;
 use super::args_setup::{CompletionsArgs, ManArgs};
 use super::examples;
 use super::page::PageArg;
@@ -121,7 +122,7 @@ pub(super) enum Question {
 
 #[derive(Debug, Args)]
 pub(super) struct ProfileArg {
-    /// The athlete's profile (TOML).
+    /// The athlete's profile (TOML); - is standard input.
     #[arg(value_name = "PROFILE")]
     pub(super) profile: PathBuf,
 }
@@ -142,18 +143,6 @@ pub(super) struct CheckArgs {
     /// Restate the shapes in standard air at this elevation.
     #[arg(long, value_name = "FEET", default_value_t = 0.0, allow_negative_numbers = true, value_parser = elevation)]
     pub(super) elevation: f64,
-}
-
-/// Throws to read.
-#[derive(Debug, Args)]
-pub(super) struct SessionArgs {
-    /// How the session's columns are named, what their units are and which way they point (TOML);
-    /// without it they carry this tool's own names.
-    #[arg(long, value_name = "MAP")]
-    pub(super) columns: Option<PathBuf>,
-    /// Throwing hand, when neither profile nor map tells it.
-    #[arg(long, value_name = "HAND", value_parser = hands())]
-    pub(super) hand: Option<Hand>,
 }
 
 #[derive(Debug, Args)]
@@ -291,9 +280,12 @@ pub(super) struct RosterArgs {
 
 #[derive(Debug, Args)]
 pub(super) struct NewArgs {
-    /// The file to write; one that exists is left alone.
+    /// The file to write; one that exists is left alone without --force.
     #[arg(value_name = "FILE")]
     pub(super) file: PathBuf,
+    /// Write over a file that is there.
+    #[arg(long)]
+    pub(super) force: bool,
     /// Name of the athlete.
     #[arg(long)]
     pub(super) name: Option<String>,

@@ -59,6 +59,7 @@ fn check(cli: &Cli, args: &CheckArgs) -> Result<String, Failure> {
 }
 
 fn apart(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
+    args.page.check(&[&args.profile.profile])?;
     let profile = read_profile(&args.profile.profile)?;
     let stage = Stage::new(&profile);
     let today = Today::of(&stage);
@@ -72,6 +73,7 @@ fn apart(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
 }
 
 fn usage_of(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
+    args.page.check(&[&args.profile.profile])?;
     let profile = read_profile(&args.profile.profile)?;
     let sides = usage(&profile, Asked::DEFAULT.draws, cli.seed);
     args.page.write(|| html::usage(&profile, &sides))?;
@@ -83,8 +85,11 @@ fn usage_of(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
 
 fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
     let profile = match (&args.profile, args.session.as_slice()) {
-        (Some(path), []) => read_profile(path)?,
-        (path, sessions) => super::sessions::profile_of(path.as_deref(), sessions, &args.reading, cli.seed)?,
+        (Some(path), []) => {
+            args.page.check(&[path])?;
+            read_profile(path)?
+        }
+        _ => super::sessions::profile_of(args, cli.seed)?,
     };
     let question = advice::Question {
         family: args.family,

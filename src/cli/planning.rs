@@ -1,33 +1,31 @@
 //! The command `plan`: asks whether there should be one at all, then lays it out and writes it.
 //!
 //! A plan that is refused is an answer like any other; then no file is written, and that is said.
-//! Files that are there already are left alone unless `--force` is given.
 
-use std::path::Path;
+use std::path::PathBuf;
 
 use crate::athlete::profile::Profile;
 use crate::decide::advice::{Advice, Question, Verdict, advise};
-use crate::files::{read_profile, visible};
+use crate::files::{read_profile, shown_name};
 use crate::learn::plan::{Answer, Measured, Plan, Refusal, Request, Span, SpanError, plan as lay_out};
 use crate::learn::progress::{Finding, Severity, outings, progress};
 use crate::learn::target::Target;
 use crate::learn::trial::{attempts, trial};
 use crate::report::follow::{NoPlan, Start};
 use crate::report::{html, json, terminal};
+use crate::throws::screened;
 
 use super::Failure;
 use super::args::{Cli, Format};
 use super::args_follow::PlanArgs;
 use super::commands::width;
-use super::files::{Ready, ready};
-use super::follow::{target_of, throws};
+use super::files::{put_all, ready};
+use super::follow::{label_is_known, reading, target_of};
+use super::outputs::{Named, Output};
 
 /// The answer of `plan`.
 pub(super) fn plan(cli: &Cli, args: &PlanArgs) -> Result<String, Failure> {
-    each_its_own(args)?;
-    for path in files(args) {
-        leave_alone(path, args.force)?;
-    }
+    named(args).check()?;
     let span = Span::new(args.start, args.end).map_err(no_span)?;
     let profile = read_profile(&args.profile.profile)?;
     if let Some(refusal) = Refusal::of(&profile, args.target.family) {
@@ -43,29 +41,31 @@ pub(super) fn plan(cli: &Cli, args: &PlanArgs) -> Result<String, Failure> {
     let request = Request { profile: &profile, target: &target, span, weekdays: args.days, measured: known.measured };
     match lay_out(&request) {
         Answer::Refused(refusal) => no_plan(cli, args, &profile, &NoPlan::Barred(&refusal)),
-        Answer::Plan(plan) => written(cli, args, &profile, &plan, &known, advice.as_ref()),
+        Answer::Plan(mut plan) => {
+            plan.cautions.extend(known.notes.iter().cloned());
+            written(cli, args, &profile, &plan, &known, advice.as_ref())
+        }
     }
 }
 
-fn files(args: &PlanArgs) -> impl Iterator<Item = &Path> {
-    [&args.ics, &args.markdown].into_iter().flatten().map(std::path::PathBuf::as_path)
+/// The calendar and the text, when they are asked for.
+fn outputs(args: &PlanArgs) -> [Option<Output<'_>>; 2] {
+    let force = args.page.force;
+    [("--ics", &args.ics), ("--markdown", &args.markdown)]
+        .map(|(flag, path)| path.as_deref().map(|path| Output { flag, path, force }))
 }
 
-/// One file cannot hold two answers.
-fn each_its_own(args: &PlanArgs) -> Result<(), Failure> {
-    let asked: Vec<&Path> = files(args).chain(args.page.report.as_deref()).collect();
-    let twice = (1..asked.len()).find(|&later| asked[..later].contains(&asked[later]));
-    twice.map_or(Ok(()), |later| {
-        Err(Failure::request(format!("{} is asked for twice", asked[later].display()), "give each file its own name"))
-    })
-}
-
-fn leave_alone(path: &Path, force: bool) -> Result<(), Failure> {
-    if force || !path.exists() {
-        return Ok(());
+/// Everything the command line names.
+fn named(args: &PlanArgs) -> Named<'_> {
+    Named {
+        texts: std::iter::once(&args.profile.profile).chain(&args.reading.columns).map(PathBuf::as_path).collect(),
+        throws: args.trial.iter().chain(&args.session).map(PathBuf::as_path).collect(),
+        outputs: outputs(args).into_iter().flatten().chain(args.page.output()).collect(),
     }
-    let problem = format!("{} is there already", path.display());
-    Err(Failure::request(problem, "choose another name, or add --force to write over it"))
+}
+
+fn names(args: &PlanArgs) -> Vec<String> {
+    outputs(args).into_iter().flatten().map(|output| shown_name(output.path)).collect()
 }
 
 fn no_span(error: SpanError) -> Failure {
@@ -77,7 +77,7 @@ fn no_span(error: SpanError) -> Failure {
 }
 
 fn no_plan(cli: &Cli, args: &PlanArgs, profile: &Profile, why: &NoPlan) -> Result<String, Failure> {
-    let unwritten: Vec<String> = files(args).map(|path| visible(&path.to_string_lossy())).collect();
+    let unwritten = names(args);
     args.page.write(|| html::no_plan(profile, why, &unwritten))?;
     Ok(match cli.format {
         Format::Text => terminal::no_plan(profile, why, &unwritten, width()),
@@ -89,19 +89,28 @@ fn no_plan(cli: &Cli, args: &PlanArgs, profile: &Profile, why: &NoPlan) -> Resul
 struct Known {
     measured: Measured,
     stops: Vec<Finding>,
+    /// What could not be understood in them.
+    notes: Vec<String>,
 }
 
 impl Known {
     fn read(cli: &Cli, args: &PlanArgs, profile: &Profile, target: &Target) -> Result<Self, Failure> {
-        let mut known = Self { measured: Measured::default(), stops: Vec::new() };
+        let mut known = Self { measured: Measured::default(), stops: Vec::new(), notes: Vec::new() };
+        let reading = reading(&args.reading, &args.profile.profile, profile)?;
         if let Some(path) = &args.trial {
-            let session = throws(std::slice::from_ref(path), &args.columns, profile)?;
+            let session = screened(reading.throws(std::slice::from_ref(path))?);
             let trial = trial(&session.grips, &attempts(&session).0, profile, target, cli.seed);
             known.measured = Measured::from_trial(&trial);
+            known.notes.extend(session.notes);
         }
         if !args.session.is_empty() {
-            let session = throws(&args.session, &args.columns, profile)?;
-            let progress = progress(&outings(&session, profile, target, None).0, profile, target);
+            let session = screened(reading.throws(&args.session)?);
+            if let Some(label) = &args.pitch {
+                label_is_known(label, &session)?;
+            }
+            let (outings, doubts) = outings(&session, profile, target, args.pitch.as_deref());
+            let progress = progress(&outings, profile, target);
+            known.notes.extend(doubts.iter().map(ToString::to_string).chain(session.notes));
             known.measured = known.measured.and(Measured::from_progress(&progress));
             known.stops = progress.findings.into_iter().filter(|found| found.severity == Severity::Stop).collect();
         }
@@ -117,12 +126,13 @@ fn written(
     known: &Known,
     advice: Option<&Advice>,
 ) -> Result<String, Failure> {
-    let names: Vec<String> = files(args).map(|path| visible(&path.to_string_lossy())).collect();
+    let names = names(args);
     let start = Start { profile, advice, stops: &known.stops, written: &names };
-    let calendar = args.ics.as_deref().map(|path| ready(path, &plan.calendar())).transpose()?;
-    let markdown = args.markdown.as_deref().map(|path| ready(path, &plan.markdown())).transpose()?;
+    let [calendar, markdown] = outputs(args);
+    let calendar = calendar.map(|output| ready(output, &plan.calendar())).transpose()?;
+    let markdown = markdown.map(|output| ready(output, &plan.markdown())).transpose()?;
     let page = args.page.ready(|| html::plan(&start, plan))?;
-    [calendar, markdown, page].into_iter().flatten().try_for_each(Ready::put)?;
+    put_all([calendar, markdown, page].into_iter().flatten().collect())?;
     Ok(match cli.format {
         Format::Text => terminal::plan(&start, plan, width()),
         Format::Json => json::plan(&start, plan),

@@ -4,82 +4,99 @@ use std::path::{Path, PathBuf};
 
 use crate::athlete::profile::Profile;
 use crate::athlete::session::Session;
-use crate::base::geometry::Hand;
 use crate::decide::inspect::second_looks_at;
-use crate::files::{
-    ColumnMap, ReadOptions, profile_from_toml, read_columns, read_proposal, read_sessions, read_text, visible,
-};
+use crate::files::{profile_from_toml, read_proposal, read_text, shown_name};
 use crate::report::{json, terminal};
-use crate::throws::profile_text::{ProfileUpdate, updated_profile};
+use crate::throws::profile_text::{ProfileUpdate, updated_profile, written_hand};
 use crate::throws::{Options, Sorted};
 
 use super::Failure;
-use super::args::{Cli, Format, SessionArgs, SortArgs};
+use super::args::{AdviseArgs, Cli, Format, SortArgs};
+use super::args_read::SessionArgs;
 use super::commands::width;
 use super::files::write_whole;
-use super::progress::Progress;
+use super::outputs::{Named, Output, Standing};
+use super::reading::Reading;
 
 /// The answer of `sort`.
 pub(super) fn sort(cli: &Cli, args: &SortArgs) -> Result<String, Failure> {
     if args.explain_columns {
         return explain(&args.sessions[0]);
     }
-    let session = read(&args.sessions, &args.reading)?;
+    let output = args.write.as_deref().map(|path| Output { flag: "--write", path, force: args.force });
+    named(&args.reading, &args.sessions, None, output).check()?;
+    let old = output.map(old_text).transpose()?.unwrap_or_default();
+    let reading = reading(&args.reading, args.write.as_deref(), &old)?;
+    let session = reading.throws(&args.sessions)?;
     let mut sorted = crate::throws::sort(&session, options(cli.seed, args.most_pitches));
     // The usual shapes of families stand below sorting, so these doubts are added to its own here.
     sorted.cautions.extend(second_looks_at(&sorted).iter().map(|look| format!("the {look}")));
-    let update = args.write.as_deref().map(|path| write(path, args, &session, &sorted)).transpose()?;
+    let update = output.map(|output| write(output, &old, args, &session, &sorted)).transpose()?;
     Ok(match cli.format {
         Format::Text => terminal::sort(&session, &sorted, update.as_ref().zip(args.write.as_deref()), width()),
         Format::Json => json::sort(&session, &sorted),
     })
 }
 
+/// Everything the command line names.
+fn named<'a>(
+    args: &'a SessionArgs,
+    sessions: &'a [PathBuf],
+    profile: Option<&'a Path>,
+    output: Option<Output<'a>>,
+) -> Named<'a> {
+    Named {
+        texts: profile.into_iter().chain(args.reading.columns.as_deref()).collect(),
+        throws: sessions.iter().map(PathBuf::as_path).collect(),
+        outputs: output.into_iter().collect(),
+    }
+}
+
+/// The profile that is brought up to date; nothing when there is none yet.
+fn old_text(output: Output) -> Result<String, Failure> {
+    if output.standing()? == Standing::Replaceable { Ok(read_text(output.path)?) } else { Ok(String::new()) }
+}
+
+/// How to read, with the hand that the profile's text tells.
+fn reading(args: &SessionArgs, profile: Option<&Path>, text: &str) -> Result<Reading, Failure> {
+    Reading::of(&args.reading, args.hand, profile.zip(written_hand(text)))
+}
+
 /// A profile whose pitches come from throws; what the throws do not tell comes from the profile at
 /// `path`, when there is one.
-pub(super) fn profile_of(
-    path: Option<&Path>,
-    sessions: &[PathBuf],
-    reading: &SessionArgs,
-    seed: u64,
-) -> Result<Profile, Failure> {
+pub(super) fn profile_of(args: &AdviseArgs, seed: u64) -> Result<Profile, Failure> {
+    let path = args.profile.as_deref();
+    named(&args.reading, &args.session, path, args.page.output()).check()?;
     let old = path.map(read_text).transpose()?.unwrap_or_default();
-    let session = read(sessions, reading)?;
+    let session = reading(&args.reading, path, &old)?.throws(&args.session)?;
     let sorted = crate::throws::sort(&session, options(seed, 8));
-    let origin = path.map_or_else(|| "profile made from the session".into(), |path| path.display().to_string());
+    let origin = path.map_or_else(|| "profile made from the session".into(), shown_name);
     let update = updated(&old, &origin, "unnamed athlete", &session, &sorted)?;
-    Ok(profile_from_toml(&update.text, &origin)?)
+    let mut profile = profile_from_toml(&update.text, &origin)?;
+    profile.assumptions.extend(session.notes);
+    Ok(profile)
 }
 
 fn options(seed: u64, most_pitches: u8) -> Options {
     Options { seed, most_pitches: usize::from(most_pitches) }
 }
 
-/// The throws of some files.
-pub(super) fn read(paths: &[PathBuf], reading: &SessionArgs) -> Result<Session, Failure> {
-    let map = reading.columns.as_deref().map(read_columns).transpose()?.unwrap_or_else(ColumnMap::default);
-    let total = paths.iter().filter_map(|path| std::fs::metadata(path).ok()).map(|file| file.len()).sum();
-    let mut progress = Progress::new(total, "reading");
-    let hand: Option<Hand> = reading.hand;
-    Ok(read_sessions(paths, ReadOptions { map, hand, progress: &mut |done| progress.reach(done) })?)
-}
-
 /// A column map for a file, as TOML, with what each column was taken for in comments.
 fn explain(path: &Path) -> Result<String, Failure> {
-    Ok(terminal::columns(&visible(&path.to_string_lossy()), &read_proposal(path)?))
+    Ok(terminal::columns(&shown_name(path), &read_proposal(path)?))
 }
 
-fn write(path: &Path, args: &SortArgs, session: &Session, sorted: &Sorted) -> Result<ProfileUpdate, Failure> {
-    let old = if path.exists() { read_text(path)? } else { String::new() };
-    if !old.is_empty() && !args.force {
-        return Err(Failure::request(
-            format!("{} is there already", path.display()),
-            "add --force to bring it up to date; your comments and keys stay",
-        ));
-    }
-    let update = updated(&old, &path.to_string_lossy(), &args.name, session, sorted)?;
-    profile_from_toml(&update.text, &path.to_string_lossy())?;
-    write_whole(path, &update.text)?;
+fn write(
+    output: Output,
+    old: &str,
+    args: &SortArgs,
+    session: &Session,
+    sorted: &Sorted,
+) -> Result<ProfileUpdate, Failure> {
+    let origin = shown_name(output.path);
+    let update = updated(old, &origin, &args.name, session, sorted)?;
+    profile_from_toml(&update.text, &origin)?;
+    write_whole(output, &update.text)?;
     Ok(update)
 }
 

@@ -9,16 +9,18 @@ use rayon::prelude::*;
 use crate::decide::advice::Question as Asked;
 use crate::decide::compare::compare;
 use crate::decide::roster::{ranking, standing};
-use crate::files::{InputError, read_profile, visible};
+use crate::files::{InputError, read_profile, shown_name};
 use crate::report::staff::{Member, Roster};
 use crate::report::{html, json, terminal};
 
 use super::Failure;
 use super::args::{Cli, CompareArgs, Format, RosterArgs};
 use super::commands::width;
+use super::outputs::tell;
 
 /// Two athletes beside each other.
 pub(super) fn compare_two(cli: &Cli, args: &CompareArgs) -> Result<String, Failure> {
+    args.page.check(&[&args.first, &args.second])?;
     let (first, second) = (read_profile(&args.first)?, read_profile(&args.second)?);
     let (draws, command) = (args.draws as usize, args.time.command());
     let question = Asked { family: args.family, command, draws, seed: cli.seed };
@@ -33,6 +35,7 @@ pub(super) fn compare_two(cli: &Cli, args: &CompareArgs) -> Result<String, Failu
 /// A folder of athletes, ranked. Bad profiles are told beside the answer.
 pub(super) fn roster(cli: &Cli, args: &RosterArgs) -> Result<String, Failure> {
     let files = profiles_in(&args.folder)?;
+    args.page.check(&files.iter().map(PathBuf::as_path).collect::<Vec<_>>())?;
     let question = Asked { draws: args.draws as usize, seed: cli.seed, command: args.time.command(), ..Asked::DEFAULT };
     let (members, bad) = read_and_judge(&files, question);
     let members = ranked(members);
@@ -59,7 +62,13 @@ fn profiles_in(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     let mut files = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(|error| unreadable(&error))? {
         let path = entry.map_err(|error| unreadable(&error))?.path();
-        if path.extension().is_some_and(|extension| extension == "toml") {
+        if path.extension().is_none_or(|extension| !extension.eq_ignore_ascii_case("toml")) {
+            continue;
+        }
+        // What cannot be looked at is left to the reading, which says why it fails.
+        if path.metadata().is_ok_and(|file| !file.is_file()) {
+            tell(&format!("skipped {}, which is no ordinary file", shown_name(&path)));
+        } else {
             files.push(path);
         }
     }
@@ -81,7 +90,7 @@ fn read_and_judge(files: &[PathBuf], question: Asked) -> (Vec<Member>, Vec<Input
         .map(|file| {
             let profile = read_profile(file);
             let member = profile.map(|profile| Member {
-                file: visible(&file.to_string_lossy()),
+                file: shown_name(file),
                 standing: standing(&profile, question),
                 profile,
             });

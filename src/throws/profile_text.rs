@@ -12,7 +12,7 @@ use crate::athlete::profile::{PerSide, Results};
 use crate::athlete::session::Session;
 use crate::base::geometry::{Hand, Side};
 use crate::base::stats::Estimate;
-use crate::files::LONGEST_TEXT;
+use crate::files::{LONGEST_TEXT, hand_of_word};
 use crate::throws::{Group, Sorted};
 
 /// Fewest throws of a pitch against a side for its results to be written.
@@ -62,13 +62,16 @@ fn changes(old: &str, new: &str) -> Vec<LineChange> {
     changed.collect()
 }
 
+/// The throwing hand that a profile's text tells.
+pub fn written_hand(text: &str) -> Option<Hand> {
+    let document: DocumentMut = text.strip_prefix('\u{feff}').unwrap_or(text).parse().ok()?;
+    hand_of_word(document.get("athlete")?.as_table_like()?.get("throws")?.as_str()?)
+}
+
 /// Sets what is missing of the athlete; the hand that the profile or else the session tells.
 fn set_athlete(document: &mut DocumentMut, name: &str, told: Option<Hand>) -> Hand {
     let athlete = section(document, "athlete");
-    let written = athlete
-        .get("throws")
-        .and_then(Item::as_str)
-        .map(|throws| if throws == "left" { Hand::Left } else { Hand::Right });
+    let written = athlete.get("throws").and_then(Item::as_str).and_then(hand_of_word);
     let hand = written.or(told).unwrap_or(Hand::Right);
     athlete.entry("name").or_insert_with(|| value(name));
     athlete.entry("throws").or_insert_with(|| value(hand.to_string()));
