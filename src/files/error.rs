@@ -189,11 +189,12 @@ pub fn visible(text: &str) -> String {
     text.chars().filter(|&c| c != '\r').map(shown).collect()
 }
 
-/// Control characters, and the invisible ones that change how a line is laid out.
+/// Control characters, and the invisible ones that change how a line is laid out. The two joiners
+/// (U+200C, U+200D) only shape letters, and Persian and many Indian names need them.
 pub(super) fn is_hidden(c: char) -> bool {
     let steers_layout = matches!(
         c,
-        '\u{61c}' | '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}'
+        '\u{61c}' | '\u{200b}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}'
     );
     c.is_control() || steers_layout
 }

@@ -13,6 +13,7 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::error::{Fault, is_hidden};
+use super::names::looks_empty;
 use super::near_words::{LONGEST_TEXT, is_same_word, nearest, quoted};
 use super::outline::{Content, Entry, Outline};
 use super::syntax::syntax_fault;
@@ -154,7 +155,8 @@ impl<'a> Fields<'a> {
     /// Printable text on one line, without spaces around it.
     pub(super) fn text(&mut self, key: &'static str) -> Option<At<String>> {
         let allowed = format!("text of 1 to {LONGEST_TEXT} printable characters");
-        let is_good = |text: &str| (1..=LONGEST_TEXT).contains(&text.chars().count()) && !text.contains(is_hidden);
+        let is_good =
+            |text: &str| text.chars().count() <= LONGEST_TEXT && !text.contains(is_hidden) && !looks_empty(text);
         let parse = |text: &str| Some(text.trim()).filter(|text| is_good(text)).map(str::to_owned);
         let hint = "any short name on one line will do; spaces around it do not count";
         self.parsed(key, Content::Text { most: LONGEST_TEXT }, &allowed, parse, |_| Some(hint.to_owned()))
