@@ -5,10 +5,11 @@
 use std::path::PathBuf;
 
 use crate::athlete::profile::Profile;
+use crate::athlete::session::Session;
 use crate::decide::advice::{Advice, Question, Verdict, advise};
 use crate::files::{read_profile, shown_name};
 use crate::learn::plan::{Answer, Measured, Plan, Refusal, Request, Span, SpanError, plan as lay_out};
-use crate::learn::progress::{Finding, Severity, outings, progress};
+use crate::learn::progress::{Finding, Progress, Severity, outings, progress};
 use crate::learn::target::Target;
 use crate::learn::trial::{attempts, trial};
 use crate::report::follow::{NoPlan, Start};
@@ -41,10 +42,7 @@ pub(super) fn plan(cli: &Cli, args: &PlanArgs) -> Result<String, Failure> {
     let request = Request { profile: &profile, target: &target, span, weekdays: args.days, measured: known.measured };
     match lay_out(&request) {
         Answer::Refused(refusal) => no_plan(cli, args, &profile, &NoPlan::Barred(&refusal)),
-        Answer::Plan(mut plan) => {
-            plan.cautions.extend(known.notes.iter().cloned());
-            written(cli, args, &profile, &plan, &known, advice.as_ref())
-        }
+        Answer::Plan(plan) => written(cli, args, &known.told_by(&profile), &plan, &known, advice.as_ref()),
     }
 }
 
@@ -70,6 +68,7 @@ fn names(args: &PlanArgs) -> Vec<String> {
 
 fn no_span(error: SpanError) -> Failure {
     let hint = match error {
+        SpanError::FarOff { .. } => "correct --start or --end",
         SpanError::EndBeforeStart { .. } => "exchange --start and --end, or correct one of them",
         SpanError::TooLong { .. } => "choose an earlier --end; a further plan can follow",
     };
@@ -110,12 +109,33 @@ impl Known {
             }
             let (outings, doubts) = outings(&session, profile, target, args.pitch.as_deref());
             let progress = progress(&outings, profile, target);
+            known.notes.extend(none_is_new(&progress, &session, target));
             known.notes.extend(doubts.iter().map(ToString::to_string).chain(session.notes));
             known.measured = known.measured.and(Measured::from_progress(&progress));
             known.stops = progress.findings.into_iter().filter(|found| found.severity == Severity::Stop).collect();
         }
         Ok(known)
     }
+
+    /// The profile with what could not be understood in the throws among what is assumed.
+    fn told_by(&self, profile: &Profile) -> Profile {
+        let mut told = profile.clone();
+        told.assumptions.extend(self.notes.iter().cloned());
+        told
+    }
+}
+
+/// What to say when no throw of the outings is the new pitch's.
+fn none_is_new(progress: &Progress, session: &Session, target: &Target) -> Option<String> {
+    let is_thrown = progress.new_pitch.by_outing.iter().any(|outing| outing.throws > 0);
+    let labels = session.labels.join(", ");
+    (!is_thrown && !labels.is_empty()).then(|| {
+        format!(
+            "none of the throws is the new pitch's: none is labelled {}; the labels are {labels}. If one of them is, name \
+             it with --pitch",
+            target.family
+        )
+    })
 }
 
 fn written(

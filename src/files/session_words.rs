@@ -7,12 +7,16 @@ use super::quantity::Quantity;
 use super::session_error::{SessionError, excerpt};
 use crate::athlete::session::{Outcome, Place};
 
-/// Different words and their numbers, in the order met.
+/// Different words and their numbers, in the order met. Capitals and needless spaces make no other word:
+/// a grip is one however it was typed.
 #[derive(Default)]
 pub(super) struct Words {
     pub(super) met: Vec<String>,
     bytes: usize,
+    /// Words as written.
     index: HashMap<Vec<u8>, u16>,
+    /// The same, plain.
+    plain: HashMap<String, u16>,
     latest: u16,
 }
 
@@ -26,16 +30,20 @@ impl Words {
     }
 
     fn learn(&mut self, word: &[u8]) -> u16 {
+        let text = String::from_utf8_lossy(word);
         let next = u16::try_from(self.met.len()).unwrap_or(u16::MAX);
-        self.index.insert(word.to_vec(), next);
-        self.met.push(visible(&String::from_utf8_lossy(word)));
+        let number = *self.plain.entry(plain(&text)).or_insert(next);
+        if number == next {
+            self.met.push(visible(&text));
+        }
+        self.index.insert(word.to_vec(), number);
         self.bytes += word.len();
-        next
+        number
     }
 
     /// How many different ones there are, and their bytes.
     pub(super) fn size(&self) -> (usize, usize) {
-        (self.met.len(), self.bytes)
+        (self.index.len(), self.bytes)
     }
 }
 
@@ -173,7 +181,7 @@ impl Pitchers {
     }
 }
 
-/// A name without capitals and needless spaces.
+/// A word without capitals and needless spaces.
 fn plain(name: &str) -> String {
     name.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase()
 }

@@ -20,7 +20,7 @@ pub use watch::{Change, Quantity, Watch};
 use std::fmt;
 
 use crate::athlete::profile::Profile;
-use crate::ball::Release;
+use crate::ball::{Family, Release};
 use crate::base::stats::Sample;
 use crate::learn::target::Target;
 
@@ -44,6 +44,11 @@ pub struct Progress {
 pub enum Caution {
     /// Some day is not written as a date, so the order of reading was kept.
     DaysNotDated,
+    /// The profile already holds a pitch of the family, which is taken as the new one.
+    AlreadyInProfile {
+        /// The family.
+        family: Family,
+    },
     /// Throws without a usable label were given to the nearest shape.
     GivenToNearestShape {
         /// How many.
@@ -71,6 +76,11 @@ impl fmt::Display for Caution {
             Self::DaysNotDated => {
                 f.write_str("some day is not written as a date like 2026-11-25: the order of reading is kept")
             }
+            Self::AlreadyInProfile { family } => write!(
+                f,
+                "the profile already holds a {family}: its throws are taken as those of the new pitch; where another \
+                 label is meant, name it with --pitch"
+            ),
             Self::GivenToNearestShape { throws } => {
                 write!(f, "{throws} throws have no label known here and were given to the nearest shape")
             }
