@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use crate::athlete::profile::Profile;
 use crate::athlete::session::Session;
 use crate::decide::inspect::second_looks_at;
-use crate::files::{profile_from_toml, read_proposal, read_text, shown_name};
+use crate::files::{Fault, InputError, profile_from_toml, read_proposal, read_text, shown_name, visible};
 use crate::report::{json, terminal};
 use crate::throws::profile_text::{ProfileUpdate, updated_profile, written_hand};
 use crate::throws::{Options, Sorted};
@@ -15,7 +15,7 @@ use super::args::{AdviseArgs, Cli, Format, SortArgs};
 use super::args_read::SessionArgs;
 use super::commands::width;
 use super::files::write_whole;
-use super::outputs::{Named, Output, Standing};
+use super::outputs::{Named, Output, Standing, tell};
 use super::reading::Reading;
 
 /// The answer of `sort`.
@@ -72,7 +72,7 @@ pub(super) fn profile_of(args: &AdviseArgs, seed: u64) -> Result<Profile, Failur
     let sorted = crate::throws::sort(&session, options(seed, 8));
     let origin = path.map_or_else(|| "profile made from the session".into(), shown_name);
     let update = updated(&old, &origin, "unnamed athlete", &session, &sorted)?;
-    let mut profile = profile_from_toml(&update.text, &origin)?;
+    let mut profile = read_back(&old, &update, &origin)?;
     profile.assumptions.extend(session.notes);
     Ok(profile)
 }
@@ -95,13 +95,50 @@ fn write(
 ) -> Result<ProfileUpdate, Failure> {
     let origin = shown_name(output.path);
     let update = updated(old, &origin, &args.name, session, sorted)?;
-    profile_from_toml(&update.text, &origin)?;
+    read_back(old, &update, &origin)?;
     write_whole(output, &update.text)?;
     Ok(update)
 }
 
+/// The profile that the new text is.
+fn read_back(old: &str, update: &ProfileUpdate, origin: &str) -> Result<Profile, Failure> {
+    for sentence in &update.notes {
+        tell(&visible(sentence));
+    }
+    profile_from_toml(&update.text, origin).map_err(|error| match (error, profile_from_toml(old, origin)) {
+        (InputError::Faulty { faults, .. }, before) => no_profile(&faults, before.err()),
+        (other, _) => other.into(),
+    })
+}
+
+/// What was wrong before is told in the text the user knows; what came with the throws is told without a
+/// place, for that text was never written.
+fn no_profile(faults: &[Fault], before: Option<InputError>) -> Failure {
+    let is_new = |was: &Fault| faults.iter().all(|fault| fault.field != was.field || fault.found != was.found);
+    if let Some(InputError::Faulty { origin, text, faults }) = before {
+        let old: Vec<Fault> = faults.into_iter().filter(|was| !is_new(was)).collect();
+        if !old.is_empty() {
+            return InputError::Faulty { origin, text, faults: old }.into();
+        }
+    }
+    let told = faults.first().map(|fault| {
+        let hint = fault.hint.clone().unwrap_or_else(|| "check the hand, the units and the signs".into());
+        (format!("{} is {}", fault.field, fault.found), fault.allowed.clone(), hint)
+    });
+    let (problem, allowed, hint) = told.unwrap_or_default();
+    Failure::Request { problem: format!("the throws make no profile: {problem}"), allowed, hint }
+}
+
 /// The old profile with what the throws say; one that is no TOML is told as by every command.
 fn updated(old: &str, origin: &str, name: &str, session: &Session, sorted: &Sorted) -> Result<ProfileUpdate, Failure> {
+    if sorted.groups.is_empty() {
+        let problem =
+            format!("no pitch is found in {} throws, so there is nothing to make a profile of", sorted.rows());
+        return Err(Failure::request(
+            problem,
+            "`arsenalfit sort` tells why; give more throws, or check the column map",
+        ));
+    }
     updated_profile(old, name, session, sorted).map_err(|error| match profile_from_toml(old, origin) {
         Err(fault) => fault.into(),
         Ok(_) => {

@@ -8,11 +8,12 @@
 use similar::{ChangeTag, TextDiff};
 use toml_edit::{ArrayOfTables, DocumentMut, InlineTable, Item, Table, TomlError, Value, value};
 
+use super::profile_fit::leave_out_what_does_not_fit;
 use crate::athlete::profile::{PerSide, Results};
 use crate::athlete::session::Session;
 use crate::base::geometry::{Hand, Side};
 use crate::base::stats::Estimate;
-use crate::files::{LONGEST_TEXT, hand_of_word};
+use crate::files::{LONGEST_TEXT, hand_of_word, is_same_name, looks_empty};
 use crate::throws::{Group, Sorted};
 
 /// Fewest throws of a pitch against a side for its results to be written.
@@ -25,6 +26,8 @@ pub struct ProfileUpdate {
     pub text: String,
     /// Lines that changed, in file order.
     pub changes: Vec<LineChange>,
+    /// What was measured and a profile cannot hold, and what was filled in, one sentence each.
+    pub notes: Vec<String>,
 }
 
 /// One line that is not as it was.
@@ -42,13 +45,15 @@ pub enum LineChange {
 /// # Errors
 /// When `old` is not TOML.
 pub fn updated_profile(old: &str, name: &str, session: &Session, sorted: &Sorted) -> Result<ProfileUpdate, TomlError> {
-    let mut document: DocumentMut = old.parse()?;
+    let before: DocumentMut = old.parse()?;
+    let mut document = before.clone();
     let hand = set_athlete(&mut document, name, session.hand);
     set_release(&mut document, &sorted.groups);
-    set_pitches(&mut document, hand, &sorted.groups);
+    let mut notes = set_pitches(&mut document, hand, &sorted.groups);
+    notes.extend(leave_out_what_does_not_fit(&mut document, &before));
     let text = document.to_string();
     let changes = changes(old, &text);
-    Ok(ProfileUpdate { text, changes })
+    Ok(ProfileUpdate { text, changes, notes })
 }
 
 fn changes(old: &str, new: &str) -> Vec<LineChange> {
@@ -111,13 +116,14 @@ fn set_release(document: &mut DocumentMut, groups: &[Group]) {
     }
 }
 
-fn set_pitches(document: &mut DocumentMut, hand: Hand, groups: &[Group]) {
+/// Sets every pitch thrown; what was filled in beside it, one sentence each.
+fn set_pitches(document: &mut DocumentMut, hand: Hand, groups: &[Group]) -> Vec<String> {
     let item = document.entry("pitch").or_insert_with(|| Item::ArrayOfTables(ArrayOfTables::new()));
     if !item.is_array_of_tables() {
         // Pitches written in one list, `pitch = [{ ... }]`, are kept: each becomes a section.
         *item = Item::ArrayOfTables(std::mem::take(item).into_array_of_tables().unwrap_or_default());
     }
-    let Some(pitches) = item.as_array_of_tables_mut() else { return };
+    let Some(pitches) = item.as_array_of_tables_mut() else { return Vec::new() };
     let places = places_of(pitches, groups);
     let all_thrown = pitches.len() == groups.len();
     for (group, place) in groups.iter().zip(places) {
@@ -128,6 +134,25 @@ fn set_pitches(document: &mut DocumentMut, hand: Hand, groups: &[Group]) {
             }
         }
     }
+    complete_usage(pitches)
+}
+
+/// A pitch that is new to a profile with usage is one not used yet: usage is told of every pitch or of none.
+fn complete_usage(pitches: &mut ArrayOfTables) -> Vec<String> {
+    let mut notes = Vec::new();
+    for side in Side::BOTH.map(side_key) {
+        let is_told = |pitch: &Table| {
+            pitch.get("usage").and_then(Item::as_table_like).is_some_and(|usage| usage.contains_key(side))
+        };
+        if pitches.iter().any(is_told) {
+            for pitch in pitches.iter_mut().filter(|pitch| !is_told(pitch)) {
+                set(inner(pitch, "usage"), side, 0.0.into());
+                let name = pitch.get("name").and_then(Item::as_str).unwrap_or_default();
+                notes.push(format!("usage.{side} of {name} is set to 0, because the others' is told and its is not"));
+            }
+        }
+    }
+    notes
 }
 
 /// The pitch of each group: that of its name and family, or else of its name, or else of its family, or else a new
@@ -150,10 +175,10 @@ fn places_of(pitches: &mut ArrayOfTables, groups: &[Group]) -> Vec<usize> {
     places.into_iter().zip(&wanted).map(new).collect()
 }
 
-/// Whether a pitch has that word; capitals do not count, as for the reader.
+/// Whether a pitch has that word, as its reader compares them.
 fn is_written(pitch: &Table, key: &str, word: &str) -> bool {
     let written = pitch.get(key).and_then(Item::as_str);
-    written.is_some_and(|written| written.trim().to_lowercase() == word.to_lowercase())
+    written.is_some_and(|written| is_same_name(written, word))
 }
 
 fn family(group: &Group) -> String {
@@ -164,7 +189,7 @@ fn family(group: &Group) -> String {
 fn name_of(group: &Group) -> String {
     let label = group.usual_label.as_deref().unwrap_or_default().replace('\t', " ");
     let name = cut(label.trim(), LONGEST_TEXT);
-    if name.is_empty() { family(group) } else { name }
+    if looks_empty(&name) { family(group) } else { name }
 }
 
 /// So many characters at most, without a space at the end.
