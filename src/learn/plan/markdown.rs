@@ -6,7 +6,7 @@
 use std::fmt::Write as _;
 
 use super::limits::SOURCE;
-use super::words::{GUIDELINE_RECORD, STOP_RULES};
+use super::words::{GUIDELINE_RECORD, STOP_RULES, rounded};
 use super::{Phase, PhaseKind, Plan, PlanDay};
 
 impl Plan {
@@ -33,8 +33,8 @@ impl Plan {
             self.span.end(),
             self.weekdays,
             shape.speed_mph,
-            shape.vertical_break_in,
-            shape.glove_side_break_in,
+            rounded(shape.vertical_break_in, 1),
+            rounded(shape.glove_side_break_in, 1),
         )
     }
 

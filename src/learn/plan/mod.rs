@@ -132,6 +132,9 @@ pub fn plan(request: &Request) -> Answer {
     };
     let phases = schedule::phases(request);
     let days = schedule::days(request, limit, &phases);
+    if let Some(reason) = schedule::without_rest(&days) {
+        return Answer::Refused(Refusal { refused: Refused::Work, reasons: vec![reason] });
+    }
     let cautions = words::cautions(request, &phases, &days);
     Answer::Plan(Box::new(Plan {
         athlete: profile.athlete.name.clone(),

@@ -5,11 +5,14 @@
 
 use std::fmt;
 
+use jiff::civil::Date;
+
 use crate::athlete::profile::{Health, Level, Profile};
 use crate::ball::Family;
 use crate::decide::advice::guideline;
 
 use super::limits::{SOURCE, YOUNGEST};
+use super::schedule::{MONTHS_IN_A_ROW, MONTHS_OFF};
 
 /// Below this age the plan teaches no new pitch other than a fastball or a changeup.
 const NEW_PITCH_AGE: u8 = 14;
@@ -43,6 +46,15 @@ pub enum Reason {
     RecentInjury,
     /// A licensed professional has asked for no new breaking ball.
     NoNewBreakingBall,
+    /// The dates leave less of the year without throwing than the guideline asks for.
+    NoRestInTheYear {
+        /// First day of throwing.
+        first: Date,
+        /// Last day of throwing.
+        last: Date,
+        /// The last day on which a plan that begins so may end.
+        latest: Date,
+    },
     /// Too young for a new pitch of this kind.
     TooYoung {
         /// His age.
@@ -126,6 +138,11 @@ impl fmt::Display for Reason {
             Self::NoNewBreakingBall => {
                 f.write_str("the profile says no new breaking ball: whoever asked for that decides when it ends")
             }
+            Self::NoRestInTheYear { first, last, latest } => write!(
+                f,
+                "these dates are for throwing from {first} to {last}; the guideline asks for at least {MONTHS_OFF} months \
+                 a year without throwing, {MONTHS_IN_A_ROW} to 3 of them in a row ({SOURCE}): end the plan by {latest}"
+            ),
             Self::TooYoung { age, family } => write!(
                 f,
                 "at {age} {} ({SOURCE}); below {NEW_PITCH_AGE} no plan is made here for a new {family}",

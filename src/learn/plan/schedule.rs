@@ -6,6 +6,7 @@
 //! 3. Throws on a day rise with every full week to the step's number, every fourth week is lighter, and
 //!    the day's number is cut to half the daily limit and to what the rest before the next
 //!    throwing day allows.
+//! 4. Days that leave less than the guideline's months of the year without throwing are no plan.
 //!
 //! The rise, the lighter week and the half are common practice, no published source.
 
@@ -15,11 +16,13 @@ use jiff::civil::Date;
 use super::limits::DayLimit;
 use super::span::days_between;
 use super::steps::{Step, first_step, gates, new_pitches};
-use super::{Phase, PhaseKind, PlanDay, Request, Span};
+use super::{Phase, PhaseKind, PlanDay, Reason, Request, Span};
 
 /// Months without throwing in a year, and in a row, that the guideline asks for.
 pub(super) const MONTHS_OFF: u8 = 4;
 pub(super) const MONTHS_IN_A_ROW: u8 = 2;
+
+const MONTHS_OF_YEAR: i32 = 12;
 
 /// Throws on the first day, and how many more each week may bring.
 const FIRST_THROWS: u32 = 15;
@@ -86,6 +89,15 @@ fn give_a_week(shared: &mut [(Step, usize)]) {
     if let Some((_, weeks)) = shared.iter_mut().min_by(|a, b| filled(a).total_cmp(&filled(b))) {
         *weeks += 1;
     }
+}
+
+/// Why throwing on `days` leaves less than the guideline's months of the year for rest; nothing when it
+/// does not.
+pub(super) fn without_rest(days: &[PlanDay]) -> Option<Reason> {
+    let (first, last) = (days.first()?.date, days.last()?.date);
+    let rest_begins = first.saturating_add((MONTHS_OF_YEAR - i32::from(MONTHS_OFF)).months());
+    let latest = rest_begins.yesterday().unwrap_or(rest_begins);
+    (last > latest).then_some(Reason::NoRestInTheYear { first, last, latest })
 }
 
 /// Every throwing day of `phases`.

@@ -62,12 +62,18 @@ impl Measure {
 
     fn shown(self, value: f64) -> String {
         match self {
-            Self::ActiveFractionSpread => format!("{value:.2}"),
-            Self::ShareInWindow => format!("{:.0}", 100.0 * value),
-            Self::ClockSpreadMinutes | Self::Swings => format!("{value:.0}"),
-            _ => format!("{value:.1}"),
+            Self::ActiveFractionSpread => format!("{:.2}", rounded(value, 2)),
+            Self::ShareInWindow => format!("{:.0}", rounded(100.0 * value, 0)),
+            Self::ClockSpreadMinutes | Self::Swings => format!("{:.0}", rounded(value, 0)),
+            _ => format!("{:.1}", rounded(value, 1)),
         }
     }
+}
+
+/// Rounded to so many decimals; a zero has no sign.
+pub(super) fn rounded(value: f64, places: i32) -> f64 {
+    let scale = 10_f64.powi(places);
+    (value * scale).round() / scale + 0.0
 }
 
 impl fmt::Display for Gate {
