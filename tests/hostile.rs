@@ -17,13 +17,16 @@ use std::time::{Duration, Instant};
 use serde::Deserialize;
 
 /// What stands in every folder: shipped files by the names they have there.
-const SHIPPED: [(&str, &str); 6] = [
+const SHIPPED: [(&str, &str); 9] = [
     ("athlete.toml", include_str!("../profiles/three-quarter-right.toml")),
     ("left.toml", include_str!("../profiles/high-slot-left.toml")),
     ("young.toml", include_str!("../profiles/fourteen-year-old.toml")),
     ("throws.csv", include_str!("../demo-data/session-2031-02-03.csv")),
     ("trial.csv", include_str!("../demo-data/trial-four-grips.csv")),
     ("week.csv", include_str!("../demo-data/progress-week-1.csv")),
+    ("week-4.csv", include_str!("../demo-data/progress-week-4.csv")),
+    ("week-5.csv", include_str!("../demo-data/progress-week-5.csv")),
+    ("week-6.csv", include_str!("../demo-data/progress-week-6.csv")),
 ];
 /// What one case may take; a developer's build on a busy machine.
 const PATIENCE: Duration = Duration::from_secs(60);

@@ -63,7 +63,11 @@ impl Output<'_> {
     /// A file of that name is there and is not ours.
     pub(super) fn is_there(&self) -> Failure {
         let problem = format!("{} is there already", self.path.display());
-        Failure::request(problem, "choose another name, or add --force to write over it")
+        let hint = match self.flag {
+            "--write" => "add --force to bring it up to date; your comments and keys stay",
+            _ => "choose another name, or add --force to write over it",
+        };
+        Failure::request(problem, hint)
     }
 }
 

@@ -21,7 +21,13 @@ use super::outputs::tell;
 /// Two athletes beside each other.
 pub(super) fn compare_two(cli: &Cli, args: &CompareArgs) -> Result<String, Failure> {
     args.page.check(&[&args.first, &args.second])?;
-    let (first, second) = (read_profile(&args.first)?, read_profile(&args.second)?);
+    let (mut first, mut second) = (read_profile(&args.first)?, read_profile(&args.second)?);
+    if first.athlete.name == second.athlete.name {
+        // Two athletes of one name are told apart by their files.
+        for (profile, path) in [(&mut first, &args.first), (&mut second, &args.second)] {
+            profile.athlete.name = format!("{} ({})", profile.athlete.name, shown_name(path));
+        }
+    }
     let (draws, command) = (args.draws as usize, args.time.command());
     let question = Asked { family: args.family, command, draws, seed: cli.seed };
     let comparison = compare([&first, &second], question);

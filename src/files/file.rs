@@ -84,3 +84,17 @@ fn exhausted(name: &str, what: &'static str) -> InputError {
 fn unreadable(origin: &str, problem: &str, hint: &str) -> InputError {
     InputError::Unreadable { origin: origin.to_owned(), problem: problem.to_owned(), hint: hint.to_owned() }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn too_many_open_files_are_the_machines_fault() {
+        for code in NO_HANDLES {
+            let error = refused("a.toml", &std::io::Error::from_raw_os_error(code));
+            assert!(matches!(error, InputError::Exhausted { what: "file handles", .. }), "{error}");
+            assert!(error.to_string().contains("no more file handles"), "{error}");
+        }
+    }
+}

@@ -86,7 +86,7 @@ pub(super) fn telling_words(quantity: Quantity) -> &'static [&'static [&'static 
         Quantity::Pitch => &[&["pitch", "type", "label"]],
         Quantity::BatterSide => &[&["batter", "hitter", "bats"]],
         Quantity::Outcome => &[&["outcome", "result"]],
-        Quantity::Date => &[&["date", "day"]],
+        Quantity::Date => &[&["date", "day", "game", "session"]],
         Quantity::Grip => &[&["grip"]],
         Quantity::Wobble => &[&["wobble"]],
         Quantity::Pitcher => &[&["pitcher"]],

@@ -90,7 +90,7 @@ impl<'a> Reading<'a> {
         Ok(self.session)
     }
 
-    fn read(&mut self, name: &str, bytes: impl Read) -> Result<(), SessionError> {
+    fn read(&mut self, name: &str, bytes: impl Read) -> Result<(), InputError> {
         let map = &self.options.map;
         let mut table = Table::open(name, bytes, map.separator)?;
         let mark = map.decimal_comma.map_or(table.mark, |is_comma| if is_comma { Mark::Comma } else { Mark::Point });
@@ -106,8 +106,9 @@ impl<'a> Reading<'a> {
                 continue;
             }
             if table.latest_spans_lines() && plan.swallowed_a_row(&record, table.separator) {
-                return Err(never_closed(name, place.row, &record));
+                return Err(never_closed(name, place.row, &record).into());
             }
+            self.make_room(name)?;
             self.take_row(name, &plan, &record, &table, place, &mut tally)?;
             if tally.rows % PATIENCE == 0 {
                 tally.give_up_if_hopeless(name)?;
@@ -120,9 +121,19 @@ impl<'a> Reading<'a> {
         if tally.rows == 0 {
             let hint = "export the throws again, or leave this file out";
             let found = "there are no throws below the header";
-            return Err(SessionError::of_file(name, found, "a row for each throw", hint));
+            return Err(SessionError::of_file(name, found, "a row for each throw", hint).into());
         }
-        tally.give_up_if_hopeless(name)
+        Ok(tally.give_up_if_hopeless(name)?)
+    }
+
+    /// Room for one more throw; where the machine has none, that is said and nothing breaks.
+    fn make_room(&mut self, name: &str) -> Result<(), InputError> {
+        let throws = &mut self.session.throws;
+        if throws.len() < throws.capacity() {
+            return Ok(());
+        }
+        let more = throws.len().clamp(1024, MOST_THROWS);
+        throws.try_reserve_exact(more).map_err(|_| InputError::Exhausted { origin: name.to_owned(), what: "memory" })
     }
 
     /// Columns that sound like ours are told, unless a map chose the columns.

@@ -1,7 +1,6 @@
 //! How many rows of a file cannot be used, and when that is too many to trust the others.
 
 use super::session_error::SessionError;
-use super::session_words::rows_of;
 use crate::athlete::session::{Reason, Slip};
 
 /// How many rows there were, and the first of each kind that cannot be read.
@@ -37,7 +36,7 @@ impl Tally {
     }
 
     fn of_misfits(&self, name: &str, row: u32, reason: &Reason) -> SessionError {
-        let share = format!("{} of {} do not fit the header", self.misfits, rows_of(self.rows));
+        let share = format!("{} of {} rows do not fit the header", self.misfits, self.rows);
         let slip = if let Reason::Misfit { slip, .. } = reason { *slip } else { Slip::TooManyCells };
         let hint = match slip {
             Slip::DecimalCommas => {
@@ -52,7 +51,7 @@ impl Tally {
     }
 
     fn hopeless(&self, name: &str, row: u32, reason: &Reason) -> SessionError {
-        let share = format!("{} of {} cannot be used", self.bad, rows_of(self.rows));
+        let share = format!("{} of {} rows cannot be used", self.bad, self.rows);
         let (column, found, allowed) = match reason {
             Reason::Missing { column } => (Some(column), format!("empty ({share})"), "a number".to_owned()),
             Reason::Unreadable { column, found } => {

@@ -126,6 +126,7 @@ impl Page {
                     meta charset="utf-8";
                     meta name="viewport" content="width=device-width, initial-scale=1";
                     meta name="color-scheme" content="light dark";
+                    meta name="generator" content="arsenalfit";
                     title { (self.title) }
                     style { (PreEscaped(palette::style())) (PreEscaped(STYLE)) }
                 }
