@@ -103,7 +103,7 @@ impl Named<'_> {
         for output in &self.outputs {
             let at = place(output.path);
             if let Some((_, input)) = read.iter().find(|(place, _)| *place == at) {
-                let problem = format!("{} is {}, which is read", output.flag, shown_name(input));
+                let problem = format!("{} is {}, which this command reads", output.flag, shown_name(input));
                 return Err(Failure::request(problem, "name another file to write"));
             }
             if let Some((_, other)) = written.iter().find(|(place, _)| *place == at) {

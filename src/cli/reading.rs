@@ -30,7 +30,8 @@ impl Reading {
         let of_profile = profile.map(|(path, hand)| (format!("the profile {}", shown_name(path)), hand));
         let of_map = path.zip(map.hand).map(|(path, hand)| (format!("the column map {}", shown_name(path)), hand));
         let of_flag = flag.map(|hand| ("--hand".to_owned(), hand));
-        let hand = agreed([of_profile, of_map, of_flag].into_iter().flatten().collect())?;
+        let told: Vec<Told> = [of_profile, of_map, of_flag].into_iter().flatten().collect();
+        let hand = agreed(&told)?;
         map.pitcher = args.pitcher.clone().or(map.pitcher);
         Ok(Self { map, hand })
     }
@@ -46,7 +47,7 @@ impl Reading {
 }
 
 /// The hand that all who tell it agree on.
-fn agreed(told: Vec<Told>) -> Result<Option<Hand>, Failure> {
+fn agreed(told: &[Told]) -> Result<Option<Hand>, Failure> {
     let Some((_, first)) = told.first() else { return Ok(None) };
     if told.iter().all(|(_, hand)| hand == first) {
         return Ok(Some(*first));

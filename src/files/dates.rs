@@ -8,30 +8,30 @@ use jiff::civil::{Date, Weekday};
 /// Which number of a date stands first when none of them says so itself.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Order {
-    MonthFirst,
-    DayFirst,
-    YearFirst,
+    Month,
+    Day,
+    Year,
 }
 
 impl Order {
     /// Every order, the one to prefer first.
-    pub(super) const ALL: [Self; 3] = [Self::MonthFirst, Self::DayFirst, Self::YearFirst];
+    pub(super) const ALL: [Self; 3] = [Self::Month, Self::Day, Self::Year];
 
     /// As written in a column map.
     pub(super) fn name(self) -> &'static str {
         match self {
-            Self::MonthFirst => "month-first",
-            Self::DayFirst => "day-first",
-            Self::YearFirst => "year-first",
+            Self::Month => "month-first",
+            Self::Day => "day-first",
+            Self::Year => "year-first",
         }
     }
 
     /// As said in a sentence: "read ...".
     pub(super) fn words(self) -> &'static str {
         match self {
-            Self::MonthFirst => "month first",
-            Self::DayFirst => "day first",
-            Self::YearFirst => "year first",
+            Self::Month => "month first",
+            Self::Day => "day first",
+            Self::Year => "year first",
         }
     }
 
@@ -39,9 +39,9 @@ impl Order {
     /// 1999, as POSIX has it).
     fn patterns(self) -> [&'static str; 2] {
         match self {
-            Self::MonthFirst => ["%m %d %Y", "%m %d %y"],
-            Self::DayFirst => ["%d %m %Y", "%d %m %y"],
-            Self::YearFirst => ["%Y %m %d", "%y %m %d"],
+            Self::Month => ["%m %d %Y", "%m %d %y"],
+            Self::Day => ["%d %m %Y", "%d %m %y"],
+            Self::Year => ["%Y %m %d", "%y %m %d"],
         }
     }
 }
@@ -108,6 +108,21 @@ fn parts_of(text: &str) -> (Vec<String>, Option<Weekday>) {
     (parts, weekday)
 }
 
+const MONTHS: [&str; 12] = [
+    "january",
+    "february",
+    "march",
+    "april",
+    "may",
+    "june",
+    "july",
+    "august",
+    "september",
+    "october",
+    "november",
+    "december",
+];
+
 /// `3rd` as 3, `September` as Sep.
 fn plain(part: &str) -> String {
     let lower = part.to_lowercase();
@@ -115,37 +130,23 @@ fn plain(part: &str) -> String {
     if let Some(number) = number.filter(|number| !number.is_empty() && number.bytes().all(|b| b.is_ascii_digit())) {
         return number.to_owned();
     }
-    const MONTHS: [&str; 12] = [
-        "january",
-        "february",
-        "march",
-        "april",
-        "may",
-        "june",
-        "july",
-        "august",
-        "september",
-        "october",
-        "november",
-        "december",
-    ];
     let is_month = lower.len() >= 3 && MONTHS.iter().any(|month| month.starts_with(&lower));
     if is_month { lower[..3].to_owned() } else { lower }
 }
 
+const WEEKDAYS: [(&str, Weekday); 7] = [
+    ("monday", Weekday::Monday),
+    ("tuesday", Weekday::Tuesday),
+    ("wednesday", Weekday::Wednesday),
+    ("thursday", Weekday::Thursday),
+    ("friday", Weekday::Friday),
+    ("saturday", Weekday::Saturday),
+    ("sunday", Weekday::Sunday),
+];
+
 fn weekday_of(part: &str) -> Option<Weekday> {
-    use Weekday as W;
-    const NAMES: [(&str, Weekday); 7] = [
-        ("monday", W::Monday),
-        ("tuesday", W::Tuesday),
-        ("wednesday", W::Wednesday),
-        ("thursday", W::Thursday),
-        ("friday", W::Friday),
-        ("saturday", W::Saturday),
-        ("sunday", W::Sunday),
-    ];
     let lower = part.to_lowercase();
-    let found = NAMES.into_iter().find(|(name, _)| lower.len() >= 3 && name.starts_with(&lower));
+    let found = WEEKDAYS.into_iter().find(|(name, _)| lower.len() >= 3 && name.starts_with(&lower));
     found.map(|(_, day)| day)
 }
 

@@ -105,7 +105,7 @@ impl Days {
         let open: Vec<(&Met, [Option<Date>; 3])> = (self.met.iter().zip(readings))
             .filter_map(|(met, reading)| if let Reading::ByOrder(days) = reading { Some((met, *days)) } else { None })
             .collect();
-        let Some((first, first_days)) = open.first() else { return Ok((told.unwrap_or(Order::MonthFirst), None)) };
+        let Some((first, first_days)) = open.first() else { return Ok((told.unwrap_or(Order::Month), None)) };
         let misses = |order: Order| open.iter().find(|(_, days)| days[order as usize].is_none()).map(|(met, _)| *met);
         if let Some(order) = told {
             return misses(order).map_or(Ok((order, None)), |met| Err(other_order(met, order, files)));
@@ -114,15 +114,10 @@ impl Days {
         let has_dots = open.iter().all(|(met, _)| met.text.contains('.'));
         let order = match fitting[..] {
             [] => {
-                return Err(two_orders(
-                    first,
-                    misses(Order::MonthFirst).unwrap_or(first),
-                    misses(Order::DayFirst),
-                    files,
-                ));
+                return Err(two_orders(first, misses(Order::Month).unwrap_or(first), misses(Order::Day), files));
             }
             // Dates with points between have the day first wherever they are written.
-            _ if has_dots && fitting.contains(&Order::DayFirst) => Order::DayFirst,
+            _ if has_dots && fitting.contains(&Order::Day) => Order::Day,
             [only, ..] => only,
         };
         let shown = first_days[order as usize].map_or_else(String::new, |date| date.to_string());
@@ -132,7 +127,7 @@ impl Days {
             (1, Some(met)) => format!("as \"{}\" must be", met.text),
             _ => format!(
                 "which nothing in the files settles; if that is wrong, say [date] order = \"{}\" in the column map",
-                if order == Order::DayFirst { Order::MonthFirst } else { Order::DayFirst }.name()
+                if order == Order::Day { Order::Month } else { Order::Day }.name()
             ),
         };
         Ok((order, Some(format!("dates such as \"{}\" are read {} ({shown}), {why}", first.text, order.words()))))
@@ -182,7 +177,7 @@ fn two_orders(first: &Met, one: &Met, other: Option<&Met>, files: &[String]) -> 
     let other = other.unwrap_or(first);
     let [one_text, other_text] = [one, other].map(|met| excerpt(met.text.as_bytes()));
     let found =
-        format!("the dates are \"{one_text}\" and \"{other_text}\", of which no order of day and month makes days");
+        format!("the dates are \"{one_text}\" and \"{other_text}\", and no one order of day and month reads both");
     let hint = "write every date in one way, best as 2031-02-03";
     let later = if (one.place.file, one.place.row) > (other.place.file, other.place.row) { one } else { other };
     of_day(later, found, "dates in one order", hint, files)

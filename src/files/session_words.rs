@@ -157,12 +157,12 @@ impl Pitchers {
                 }
             };
         };
-        let Some((_, first, _)) = self.met.first().map(|(name, _, place)| (name, *place, ())) else {
+        let Some((_, _, first)) = self.met.first() else {
             return Ok(Some("no file names its pitcher, so all throws are taken as by the one asked for".into()));
         };
         if !self.index.contains_key(wanted) {
             let found = format!("no throw is by \"{wanted}\"; the throws are by {}", self.listed());
-            return refused(first, found, "write the name as it stands in the file");
+            return refused(*first, found, "write the name as it stands in the file");
         }
         let others: usize =
             self.met.iter().filter(|(name, _, _)| plain(name) != *wanted).map(|(_, rows, _)| rows).sum();

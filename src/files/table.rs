@@ -94,7 +94,7 @@ impl<'a> Table<'a> {
         let end = self.reader.get_ref();
         let is_open = end.has_ended
             && end.last_in_sight != b'"'
-            && record.iter().last().is_some_and(|cell| cell.ends_with(b"\n"));
+            && record.iter().next_back().is_some_and(|cell| cell.ends_with(b"\n"));
         if is_open { Err(never_closed(name, line, record)) } else { Ok(()) }
     }
 
