@@ -62,7 +62,8 @@ impl DemoPitch {
         let level = Shape { speed_mph, vertical_break_in: 0.0, glove_side_break_in: 0.0 };
         let aimed = throw_of_shape(level, release, MIDDLE, Air::SEA_LEVEL);
         let angular_velocity = spin.angular_velocity(aimed.velocity.unit());
-        let forces = Forces { angular_velocity, lift: LiftLaw::DEFAULT, ..Forces::sideways(Air::SEA_LEVEL, seams) };
+        let forces =
+            Forces { angular_velocity, drag: 0.34, lift: LiftLaw::Rational, ..Forces::sideways(Air::SEA_LEVEL, seams) };
         let shape = shape_of_throw(&Flight { forces, velocity: aimed.velocity.unit() * (speed_mph * MPH), release });
         Self { family, shape, spin, sd: [1.0, 2.0, 2.0], share: 1.0 }
     }
