@@ -5,7 +5,6 @@ use crate::base::Range;
 use crate::base::geometry::Side;
 use crate::decide::advice::{Advice, Alternative, Bar, Reason, Verdict};
 use crate::decide::why::{Lever, Why};
-use crate::former::evaluate::SideOutlook;
 use crate::former::search::{Candidate, SideWorth, TRIFLE};
 use crate::former::sight::Sight;
 
@@ -138,17 +137,12 @@ fn mix_table(names: &[&str], worth: &SideWorth) -> Table {
 }
 
 fn usage_picture(names: &[&str], worth: &SideWorth, side: Side, inks: &[Ink]) -> Picture {
-    let shares = |outlook: &SideOutlook, index: usize| outlook.pitches.get(index).map(|pitch| pitch.share);
+    let (before, after) = (whole_shares(&worth.before), whole_shares(&worth.after));
     let changes: Vec<Change> = names
         .iter()
         .zip(inks)
         .enumerate()
-        .map(|(index, (&name, &ink))| Change {
-            name,
-            ink,
-            before: shares(&worth.before, index),
-            after: shares(&worth.after, index).unwrap_or(0.0),
-        })
+        .map(|(index, (&name, &ink))| Change { name, ink, before: before.get(index).copied(), after: after[index] })
         .collect();
     let title = text!["Against ", side_name(side), " hitters: ", runs(worth.gain), " saved"];
     let legend = "Hollow: the best mix without the new pitch. Filled: with it.";
