@@ -3,10 +3,13 @@
 //! A trial of six grips and a season of 40 outings, 5,000 throws each. Both should stay below
 //! 0.3 s. Throws are invented.
 
+use std::num::NonZeroUsize;
+
 use arsenalfit::athlete::profile::Profile;
 use arsenalfit::athlete::session::{PlateReading, ReleaseReading, SpinReading, Throw};
 use arsenalfit::ball::{Family, Shape};
 use arsenalfit::base::geometry::Clock;
+use arsenalfit::decide::model::Model;
 use arsenalfit::files::profile_from_toml;
 use arsenalfit::learn::progress::{Outing, Progress, progress};
 use arsenalfit::learn::target::Target;
@@ -25,7 +28,7 @@ fn ground() -> (Profile, Target) {
     let text = include_str!("../profiles/three-quarter-right.toml");
     let profile = profile_from_toml(text, "profile.toml").expect("the shipped profile is valid");
     let shape = Shape { speed_mph: 82.0, vertical_break_in: 0.5, glove_side_break_in: 15.0 };
-    let target = Target::around(Family::Sweeper, shape, &profile);
+    let target = Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, shape);
     (profile, target)
 }
 

@@ -2,8 +2,10 @@
 //! their number and no faster.
 
 use arsenalfit::athlete::profile::Profile;
-use arsenalfit::decide::advice::Question;
-use arsenalfit::decide::roster::{ranking, standing};
+use std::num::NonZeroUsize;
+
+use arsenalfit::decide::new_pitch::Command;
+use arsenalfit::decide::roster::{Standing, ranking};
 use arsenalfit::files::profile_from_toml;
 use divan::Bencher;
 use rayon::prelude::*;
@@ -42,9 +44,10 @@ fn athlete(number: usize) -> Profile {
 #[divan::bench(args = [50, 100, 200], sample_count = 1, sample_size = 1)]
 fn a_staff_ranked(bencher: Bencher, athletes: usize) {
     let profiles: Vec<Profile> = (0..athletes).map(athlete).collect();
-    let question = Question { draws: 32, ..Question::DEFAULT };
+    let draws = NonZeroUsize::new(32).expect("some draws");
     bencher.bench(|| {
-        let standings: Vec<_> = profiles.par_iter().map(|profile| standing(profile, question)).collect();
+        let standings: Vec<_> =
+            profiles.par_iter().map(|profile| Standing::of(profile, Command::Mastered, draws, 1)).collect();
         ranking(&standings)
     });
 }

@@ -3,7 +3,11 @@
 //! `cargo bench --bench sort` writes the file under `target/` once and measures; `-- --keep FILE`
 //! writes it elsewhere. No harness: one run of seconds needs no statistics. `sort_elsewhere.py`
 //! gives the same file to pandas and scikit-learn in the same run when `--against` is given.
+
 #![expect(clippy::print_stdout, reason = "a benchmark reports on standard output")]
+
+#[path = "../tests/common/demo/mod.rs"]
+mod demo;
 
 use std::fs::File;
 use std::io::{BufWriter, Write};
@@ -13,8 +17,8 @@ use std::time::Instant;
 
 use arsenalfit::base::geometry::Hand;
 use arsenalfit::files::{ColumnMap, ReadOptions, read_sessions};
-use arsenalfit::former::demo::{DemoDay, Scenario, csv, session, six_weeks};
 use arsenalfit::throws::{Options, sort};
+use demo::{DemoDay, Scenario, csv, session, six_weeks};
 
 const ROWS: usize = 1_000_000;
 const DAYS: usize = 40;

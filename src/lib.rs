@@ -51,7 +51,6 @@ pub mod athlete;
 pub mod files;
 pub mod throws;
 pub mod hitter;
-pub mod former;
 pub mod decide;
 pub mod learn;
 pub mod report;

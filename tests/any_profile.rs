@@ -8,28 +8,28 @@
 mod finite;
 
 use std::fmt::Write as _;
+use std::num::NonZeroUsize;
 use std::time::{Duration, Instant};
 
 use arsenalfit::athlete::profile::{Aim, Level, PerSide, Profile};
 use arsenalfit::ball::Family;
 use arsenalfit::ball::Supination;
 use arsenalfit::base::geometry::{Clock, Hand, Side};
-use arsenalfit::decide::advice::{Question, advise};
-use arsenalfit::decide::usage::usage;
+use arsenalfit::decide::advice::Advice;
+use arsenalfit::decide::apart::{pairs, partings};
+use arsenalfit::decide::inspect::spin_of;
+use arsenalfit::decide::model::Model;
+use arsenalfit::decide::new_pitch::Command;
+use arsenalfit::decide::usage::Usage;
 use arsenalfit::files::profile_from_toml;
-use arsenalfit::former::evaluate::{Stage, Thrown, Today};
-use arsenalfit::former::search::Command;
-use arsenalfit::former::search::reach::spin_of;
-use arsenalfit::former::separation::pairs;
-use arsenalfit::former::sight::{openings, sights};
-use arsenalfit::report::{html, json, terminal};
+use arsenalfit::report::answers::{self, Advised, Spun};
 use finite::{assert_finite, has_odd_number};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::{Config, TestError, TestRunner};
 
 /// Ways the world might be, for each answer.
-const DRAWS: usize = 16;
+const DRAWS: NonZeroUsize = NonZeroUsize::new(16).expect("not zero");
 /// No profile's answers take this long, even unoptimised and on a busy machine.
 const PATIENCE: Duration = Duration::from_mins(1);
 /// Dials of the sections, and of each pitch.
@@ -269,12 +269,8 @@ struct Made {
 /// What dials of the sections and of each pitch make.
 fn made_of(head: &[f64], pitches: &[Vec<f64>]) -> Made {
     let mut dials = Dials::new(head);
-    let question = Question {
-        family: dials.pick(&Family::ALL),
-        command: dials.pick(&[Command::Mastered, Command::Now]),
-        draws: DRAWS,
-        seed: 1,
-    };
+    let question =
+        Question { family: dials.pick(&Family::ALL), command: dials.pick(&[Command::Mastered, Command::Now]), seed: 1 };
     let has_usage = PerSide::from_fn(|_| dials.is_given());
     let (mut text, hand) = sections(&mut dials);
     let mut each: Vec<Dials> = pitches.iter().map(|dials| Dials::new(dials)).collect();
@@ -298,39 +294,40 @@ fn any_profile() -> impl Strategy<Value = Made> {
     (some(HEAD), prop::collection::vec(some(EACH), 1..=12)).prop_map(|(head, pitches)| made_of(&head, &pitches))
 }
 
+/// What is asked about a profile.
+#[derive(Debug, Clone, Copy)]
+struct Question {
+    family: Family,
+    command: Command,
+    seed: u64,
+}
+
+impl Question {
+    const DEFAULT: Self = Self { family: Family::Sweeper, command: Command::Mastered, seed: 1 };
+}
+
 /// Asks everything about a profile; fails when a number anywhere is none.
 fn ask_everything(profile: &Profile, question: Question) {
     let started = Instant::now();
-    let advice = advise(profile, question);
-    assert_finite(&(&advice.verdict, &advice.reasons, &advice.cautions, &advice.target, &advice.alternatives));
-    let stage = Stage::new(profile);
-    let today = Today::of(&stage);
-    for side in Side::BOTH {
-        assert_finite(&today.plans.on(side).mix);
-    }
-    let sides = usage(profile, DRAWS, question.seed);
-    assert_finite(&sides);
-    let apart = pairs(&stage, &PerSide::from_fn(|side| today.plans.on(side).aims.clone()));
-    assert_finite(&apart);
-    let thrown: Vec<Thrown> = stage.pitches.clone();
-    let (openings, seen) = (openings(&stage), sights(&stage, &thrown));
-    assert_finite(&(&openings, &seen));
-    let mut shown = vec![
-        terminal::advise(&advice, None, 80),
-        json::advise(&advice, None),
-        html::advise(&advice, seen.as_ref()),
-        terminal::usage(profile, &sides, 80),
-        json::usage(profile, &sides),
-        html::usage(profile, &sides),
-        terminal::apart(profile, &apart, 80),
-        json::apart(profile, &apart),
-        html::apart(profile, &apart, &openings, seen.as_ref()),
+    let model = Model::new(profile, DRAWS, question.seed);
+    let advice = Advice::of(&model, question.family, question.command);
+    assert_finite(&advice);
+    let usage = Usage::of(&model);
+    assert_finite(&usage);
+    let (apart, partings) = (pairs(&model), PerSide::from_fn(|side| partings(&model, side)));
+    assert_finite(&(&apart, &partings));
+    let spun: Vec<Spun> = profile
+        .pitches
+        .iter()
+        .map(|pitch| (pitch.name.as_str(), spin_of(profile, pitch).0, pitch.is_spin_measured()))
+        .collect();
+    let shown = [
+        answers::advise(&Advised { profile, advice: &advice, leaning: None, file: None }),
+        answers::usage(profile, &usage, "any.toml"),
+        answers::apart(profile, &apart, &partings, "any.toml"),
+        answers::dots(profile, &spun),
     ];
-    let spins = || profile.pitches.iter().map(|pitch| (pitch, spin_of(&stage, pitch), pitch.is_spin_measured()));
-    shown.extend(spins().map(|(pitch, spin, measured)| terminal::dot(profile, &pitch.name, spin, measured, 80)));
-    let named = spins().map(|(pitch, spin, measured)| (pitch.name.as_str(), spin, measured));
-    shown.push(json::dots(named, profile.athlete.throws));
-    for text in shown {
+    for text in shown.iter().flat_map(|answer| [answer.text(80), answer.json(), answer.page()]) {
         assert!(!text.trim().is_empty() && !has_odd_number(&text), "{text}");
     }
     assert!(started.elapsed() < PATIENCE, "{:?} for one profile", started.elapsed());
@@ -379,7 +376,7 @@ fn the_slowest_pitches_are_answered_about_too() {
         );
         let profile = profile_from_toml(&text, "slow.toml").unwrap_or_else(|error| panic!("{error}"));
         for asked in [Family::Knuckleball, Family::FourSeam, Family::Curveball] {
-            ask_everything(&profile, Question { family: asked, draws: DRAWS, ..Question::DEFAULT });
+            ask_everything(&profile, Question { family: asked, ..Question::DEFAULT });
         }
     }
 }
@@ -391,7 +388,7 @@ fn a_fastball_without_spin_is_answered_about_too() {
                 speed_mph = 90\nvertical_break_in = 2\nglove_side_break_in = -3\nspin_rpm = 0\n";
     let profile = profile_from_toml(text, "dead.toml").unwrap_or_else(|error| panic!("{error}"));
     for asked in [Family::Slider, Family::Knuckleball, Family::Splitter] {
-        ask_everything(&profile, Question { family: asked, draws: DRAWS, ..Question::DEFAULT });
+        ask_everything(&profile, Question { family: asked, ..Question::DEFAULT });
     }
 }
 

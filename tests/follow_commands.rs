@@ -10,7 +10,7 @@ use std::path::Path;
 use predicates::prelude::*;
 use serde_json::Value;
 
-use program::{answer, arsenalfit};
+use program::{answer, arsenalfit, widest};
 
 const PROFILE: &str = "profiles/three-quarter-right.toml";
 const TRIAL: &str = "demo-data/trial-four-grips.csv";
@@ -62,8 +62,7 @@ fn each_command_reads_well_at_80_columns() {
     ];
     for (name, arguments) in commands {
         let text = answer(80, &[arguments.as_slice(), &WISH].concat());
-        let widest = text.lines().map(|line| line.chars().count()).max().unwrap_or(0);
-        assert!(widest <= 80, "{name}: {widest} columns");
+        assert!(widest(&text) <= 80, "{name}: {} columns", widest(&text));
         assert!(!text.contains('\u{1b}'), "no escape codes outside a terminal");
         insta::assert_snapshot!(format!("{name}-80"), text);
     }
@@ -73,7 +72,7 @@ fn each_command_reads_well_at_80_columns() {
 fn a_wide_terminal_is_used() {
     let weeks = weeks(6);
     for arguments in [vec!["trial", TRIAL, "--profile", PROFILE], progress(PROFILE, &weeks, &[]), plan(PROFILE, &[])] {
-        let widest = answer(120, &arguments).lines().map(|line| line.chars().count()).max().unwrap_or(0);
+        let widest = widest(&answer(120, &arguments));
         assert!((81..=120).contains(&widest), "{arguments:?}: {widest} columns");
     }
 }
@@ -318,7 +317,7 @@ fn a_command_line_to_mend_exits_with_two_and_an_empty_standard_output() {
 }
 
 #[test]
-fn the_target_is_the_one_advise_finds_unless_the_coach_has_his_own() {
+fn the_target_is_the_one_advise_finds_unless_the_coach_has_another() {
     let advised = json(&["advise", PROFILE]);
     let found = json(&["trial", TRIAL, "--profile", PROFILE]);
     for number in ["speed_mph", "vertical_break_in", "glove_side_break_in"] {
@@ -407,5 +406,5 @@ fn a_mirrored_left_hander_gets_the_mirrored_answer() {
     let mirror = answer(80, &progress(&left, &mirror, &["--columns", &map]));
     assert_eq!(seen(mirror), as_is(answer(80, &progress(PROFILE, &right, &[]))));
     let wrong = ["trial", &trial, "--profile", PROFILE, "--columns", &map];
-    arsenalfit(80, &wrong).assert().code(2).stderr(predicate::str::contains("says that he throws left"));
+    arsenalfit(80, &wrong).assert().code(2).stderr(predicate::str::contains("says that the athlete throws left"));
 }

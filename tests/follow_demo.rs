@@ -4,27 +4,31 @@
 
 use std::path::{Path, PathBuf};
 
+use std::num::NonZeroUsize;
+
 use arsenalfit::athlete::profile::Profile;
 use arsenalfit::athlete::session::Session;
 use arsenalfit::ball::spin::Spin;
 use arsenalfit::ball::{Family, Shape};
+use arsenalfit::base::Range;
 use arsenalfit::base::geometry::{Clock, Hand};
+use arsenalfit::decide::model::Model;
 use arsenalfit::files::{ColumnMap, ReadOptions, profile_from_toml, read_sessions};
-use arsenalfit::former::search::Window;
-use arsenalfit::learn::cues;
+use arsenalfit::learn::cues::{self, Cue};
 use arsenalfit::learn::plan::{Measured, Step, first_step};
 use arsenalfit::learn::progress::{Kind, Progress, Severity, outings, progress};
 use arsenalfit::learn::target::Target;
-use arsenalfit::learn::trial::{Trial, Verdict, attempts, trial};
+use arsenalfit::learn::trial::{DotFault, Trial, Verdict, attempts, trial};
+use arsenalfit::learn::window::Window;
 
 fn ground() -> (Profile, Target) {
     let text = include_str!("../profiles/three-quarter-right.toml");
     let profile = profile_from_toml(text, "profile.toml").unwrap_or_else(|error| panic!("{error}"));
     let shape = Shape { speed_mph: 79.1, vertical_break_in: -1.5, glove_side_break_in: 13.0 };
     let spin = Spin { rpm: 2160.0, active_fraction: 0.4, clock: Clock::from_hours(8.77) };
-    let mut target = Target::around(Family::Sweeper, shape, &profile).with_spin(spin);
-    target.window =
-        Window { speed_mph: (77.6, 80.6), vertical_break_in: (-7.5, 0.5), glove_side_break_in: (11.0, 17.5) };
+    let mut target = Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, shape).with_spin(spin);
+    // Half widths of 1.5 mph, 4 in and 3 in, as wide as such arms differ.
+    target.window = Window::about(shape, &[[2.25, 0.0, 0.0], [0.0, 16.0, 0.0], [0.0, 0.0, 9.0]]);
     (profile, target)
 }
 
@@ -58,11 +62,11 @@ fn the_trial_names_the_light_spike_and_says_what_is_wrong_with_the_others() {
     let trial = demo_trial();
     assert_eq!(trial.grips[0].name, "two-seam, middle finger inside seam, light spike");
     let spiked = trial.grips.iter().find(|grip| grip.name.contains("full spike")).expect("it was thrown");
-    let said: Vec<&str> = cues::for_grip(spiked).iter().map(|cue| cue.finding.as_str()).collect();
-    assert!(said.contains(&"dot-wandering") && said.contains(&"wobble"), "{said:?}");
+    let said = cues::for_grip(spiked);
+    assert!(said.contains(&Cue::DotWandering) && said.contains(&Cue::Wobble), "{said:?}");
     let four_seam = trial.grips.iter().find(|grip| grip.name.starts_with("four-seam")).expect("it was thrown");
-    let words = four_seam.dot.expect("spin was measured").words(Hand::Right);
-    assert!(words.contains("too much bullet spin"), "{words}");
+    let faults = four_seam.dot.expect("spin was measured").faults();
+    assert!(faults.contains(&DotFault::TooCentral), "{faults:?}");
     assert_eq!(trial.verdict, Verdict::Open, "eight throws a grip leave the first two close");
     let next = trial.next.expect("an open trial says what to throw");
     assert!(next.grip.starts_with("two-seam, middle finger") && next.more_throws.value < 60.0, "{next:?}");
@@ -77,8 +81,8 @@ fn the_six_weeks_show_the_slot_dropping_first_and_the_shape_arriving_last() {
     assert!(progress.findings[0].since.is_some_and(|since| since.abs_diff(6) <= 1), "{:?}", progress.findings[0]);
     assert_eq!(progress.findings.last().map(|finding| finding.kind), Some(Kind::ShapeArrived));
     assert!(!progress.findings.iter().any(|finding| finding.kind == Kind::FastballSlower));
-    let cue = cues::for_finding(progress.findings[0].kind, &progress.new_pitch).expect("it has a cue");
-    assert_eq!(cue.finding, "slot-dropping");
+    let cue = cues::for_finding(progress.findings[0].kind, &progress.new_pitch);
+    assert_eq!(cue, Some(Cue::SlotDropping));
 }
 
 #[test]

@@ -1,81 +1,85 @@
-//! The one direction of the crate, held by reading it: a module uses only modules that stand above
-//! it in `src/lib.rs`, and only the edges touch files, terminals or serialisation.
+//! The structure of the crate, held by reading it: rooms have one direction, files no circles, only the edges touch
+//! files, terminals or serialisation, and the picture in DEVELOPERS.md is the true one.
 
+#[path = "common/structure.rs"]
+mod structure;
+
+use std::collections::BTreeSet;
 use std::fs;
-use std::path::{Path, PathBuf};
 
-/// Modules in the order of `src/lib.rs`.
-fn modules() -> Vec<String> {
+use structure::{Sources, circles};
+
+/// Rooms in the order of `src/lib.rs`.
+fn rooms() -> Vec<String> {
     let lib = fs::read_to_string("src/lib.rs").expect("src/lib.rs");
     lib.lines().filter_map(|line| line.strip_prefix("pub mod ")?.strip_suffix(';')).map(str::to_owned).collect()
 }
 
-fn files_of(module: &str) -> Vec<PathBuf> {
-    let single = PathBuf::from(format!("src/{module}.rs"));
-    if single.is_file() { vec![single] } else { files_under(Path::new(&format!("src/{module}"))) }
-}
-
-fn files_under(folder: &Path) -> Vec<PathBuf> {
-    let entries = fs::read_dir(folder).unwrap_or_else(|_| panic!("{} is missing", folder.display()));
-    let mut files = Vec::new();
-    for path in entries.map(|entry| entry.expect("a folder entry").path()) {
-        if path.is_dir() {
-            files.extend(files_under(&path));
-        } else if path.extension().is_some_and(|extension| extension == "rs") {
-            files.push(path);
-        }
-    }
-    files
-}
-
-/// Modules named after `crate::` in code, with the line they stand on. Comments do not count.
-fn uses(file: &Path) -> Vec<(usize, String)> {
-    let text = fs::read_to_string(file).expect("a source file");
-    let mut found = Vec::new();
-    for (number, line) in text.lines().enumerate().filter(|(_, line)| !line.trim_start().starts_with("//")) {
-        for part in line.split("crate::").skip(1) {
-            let name: String = part.chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect();
-            found.push((number + 1, name));
-        }
-    }
-    found
+/// Which room uses which.
+fn room_arrows(sources: &Sources) -> BTreeSet<(String, String)> {
+    let room = |module: &Vec<String>| module.first().cloned();
+    let between = |(from, to): (Vec<String>, Vec<String>)| Some((room(&from)?, room(&to)?));
+    sources.arrows().into_iter().filter_map(between).filter(|(from, to)| from != to).collect()
 }
 
 #[test]
-fn every_module_uses_only_modules_above_it() {
-    let modules = modules();
-    assert!(modules.len() >= 9, "the list of modules was read: {modules:?}");
-    for (rank, module) in modules.iter().enumerate() {
-        for file in files_of(module) {
-            for (line, used) in uses(&file) {
-                let Some(used_rank) = modules.iter().position(|name| *name == used) else {
-                    panic!("{}:{line} uses crate::{used}, which is no module of the list", file.display());
-                };
-                assert!(used_rank <= rank, "{}:{line}: {module} must not use {used}", file.display());
-            }
-        }
-    }
+fn every_room_uses_only_rooms_above_it() {
+    let rooms = rooms();
+    assert!((9..=11).contains(&rooms.len()), "the list of rooms was read: {rooms:?}");
+    let rank = |room: &String| rooms.iter().position(|name| name == room);
+    let arrows = room_arrows(&Sources::read());
+    let up: Vec<_> = arrows.iter().filter(|(from, to)| rank(to) > rank(from)).collect();
+    assert!(up.is_empty(), "a room uses one below it: {up:?}");
+    assert!(arrows.len() > 20, "the arrows were read: {arrows:?}");
+    assert!(arrows.len() <= 70, "{} arrows between rooms", arrows.len());
+}
+
+#[test]
+fn no_files_use_each_other_in_a_circle() {
+    let arrows = Sources::read().arrows();
+    assert!(arrows.len() > 200, "the arrows were read: {}", arrows.len());
+    let circles: Vec<String> = circles(&arrows).iter().map(|module| module.join("::")).collect();
+    assert!(circles.is_empty(), "files in circles: {circles:#?}");
 }
 
 #[test]
 fn only_the_edges_do_input_and_output() {
-    let edges = ["files", "report", "cli"];
-    for module in modules().iter().filter(|module| !edges.contains(&module.as_str())) {
-        for file in files_of(module) {
-            let text = fs::read_to_string(&file).expect("a source file");
-            for forbidden in ["std::fs", "std::io", "std::env", "println!", "eprintln!", "serde", "SystemTime"] {
-                assert!(!text.contains(forbidden), "{} mentions {forbidden}", file.display());
-            }
+    let edges = ["files", "report", "cli", "web"];
+    for (module, source) in Sources::read().all().filter(|(module, _)| !module.is_empty()) {
+        if edges.contains(&module[0].as_str()) {
+            continue;
+        }
+        for forbidden in ["std::fs", "std::io", "std::env", "println!", "eprintln!", "serde", "SystemTime"] {
+            assert!(!source.code.contains(forbidden), "{} mentions {forbidden}", source.path.display());
         }
     }
 }
 
 #[test]
-fn every_file_opens_with_what_it_is_for() {
-    for file in files_under(Path::new("src")) {
-        let text = fs::read_to_string(&file).expect("a source file");
-        assert!(text.starts_with("//! "), "{} has no opening words", file.display());
-        let lines = text.lines().count();
-        assert!(lines <= 400, "{} has {lines} lines", file.display());
+fn every_file_opens_with_what_it_is_for_and_is_short() {
+    let sources = Sources::read();
+    let mut lengths = Vec::new();
+    for (_, source) in sources.all() {
+        assert!(source.text.starts_with("//! "), "{} has no opening words", source.path.display());
+        let lines = source.text.lines().count();
+        assert!(lines <= 400, "{} has {lines} lines", source.path.display());
+        lengths.push(lines);
+    }
+    lengths.sort_unstable();
+    assert!(lengths[lengths.len() / 2] < 150, "the median file has {} lines", lengths[lengths.len() / 2]);
+}
+
+#[test]
+fn the_picture_in_the_developers_page_is_the_true_one() {
+    let page = fs::read_to_string("DEVELOPERS.md").expect("DEVELOPERS.md");
+    let arrows = room_arrows(&Sources::read());
+    for room in rooms() {
+        let used: Vec<&str> = arrows.iter().filter(|(from, _)| *from == room).map(|(_, to)| to.as_str()).collect();
+        let order = rooms();
+        let used: Vec<&String> = order.iter().filter(|name| used.contains(&name.as_str())).collect();
+        let names: Vec<&str> = used.iter().map(|name| name.as_str()).collect();
+        let line =
+            if names.is_empty() { format!("{room} uses nothing") } else { format!("{room} uses {}", names.join(" ")) };
+        assert!(page.contains(&line), "DEVELOPERS.md does not say: {line}");
     }
 }

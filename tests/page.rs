@@ -2,61 +2,72 @@
 //! table, and the drawings are what they were. What only a browser can tell is in `tests/browser`.
 
 use std::fs;
+use std::num::NonZeroUsize;
 
+use arsenalfit::athlete::eligibility::Eligibility;
 use arsenalfit::athlete::profile::{PerSide, Profile};
 use arsenalfit::athlete::session::Session;
 use arsenalfit::ball::{Family, Shape};
 use arsenalfit::base::geometry::Hand;
-use arsenalfit::decide::advice::{Question, advise};
-use arsenalfit::decide::compare::compare;
-use arsenalfit::decide::roster::standing;
-use arsenalfit::decide::usage::usage;
+use arsenalfit::decide::advice::Advice;
+use arsenalfit::decide::apart::{pairs, partings};
+use arsenalfit::decide::compare::Comparison;
+use arsenalfit::decide::levers::levers;
+use arsenalfit::decide::model::Model;
+use arsenalfit::decide::new_pitch::Command;
+use arsenalfit::decide::roster::Standing;
+use arsenalfit::decide::usage::Usage;
 use arsenalfit::files::{ColumnMap, ReadOptions, profile_from_toml, read_profile, read_sessions};
-use arsenalfit::former::evaluate::{Stage, Today};
-use arsenalfit::former::search::Command;
-use arsenalfit::former::separation::pairs;
-use arsenalfit::former::sight::{openings, sights};
-use arsenalfit::learn::plan::{Answer, Measured, Refusal, Request, Span, Step, plan};
+use arsenalfit::learn::plan::{Answer, Measured, Request, Span, plan};
 use arsenalfit::learn::progress::{outings, progress};
 use arsenalfit::learn::target::Target;
 use arsenalfit::learn::trial::{attempts, trial};
-use arsenalfit::report::follow::{Ground, NoPlan, Start};
-use arsenalfit::report::html;
-use arsenalfit::report::staff::{Member, Roster};
-
-const QUICK: Question = Question { draws: 16, ..Question::DEFAULT };
+use arsenalfit::report::answers::{self, Advised, Ground, Member, NoPlan, Roster, Start};
 
 fn shipped(name: &str) -> Profile {
     read_profile(format!("profiles/{name}.toml").as_ref()).expect("a shipped profile")
 }
 
 fn advise_page(profile: &Profile) -> String {
-    let advice = advise(profile, QUICK);
-    let stage = Stage::new(profile);
-    let target = advice.target.iter().map(|target| target.pitch(&stage).thrown);
-    let all: Vec<_> = stage.pitches.iter().copied().chain(target).collect();
-    html::advise(&advice, sights(&stage, &all).as_ref())
+    let model = Model::new(profile, FEW, 1);
+    let advice = Advice::of(&model, Family::Sweeper, Command::Mastered);
+    answers::advise(&Advised { profile, advice: &advice, leaning: None, file: None }).page()
 }
 
+/// A few draws: pages are looked at here, not intervals.
+const FEW: NonZeroUsize = NonZeroUsize::new(4).expect("4 is not zero");
+
 fn apart_page(profile: &Profile) -> String {
-    let stage = Stage::new(profile);
-    let today = Today::of(&stage);
-    let aims = PerSide::from_fn(|side| today.plans.on(side).aims.clone());
-    let seen = sights(&stage, &stage.pitches);
-    html::apart(profile, &pairs(&stage, &aims), &openings(&stage), seen.as_ref())
+    let model = Model::new(profile, FEW, 1);
+    let partings = PerSide::from_fn(|side| partings(&model, side));
+    answers::apart(profile, &pairs(&model), &partings, "a.toml").page()
+}
+
+fn usage_page(profile: &Profile) -> String {
+    answers::usage(profile, &Usage::of(&Model::new(profile, FEW, 1)), "a.toml").page()
+}
+
+fn levers_page(profile: &Profile) -> String {
+    answers::levers(profile, &levers(&Model::new(profile, FEW, 1)), "a.toml").page()
 }
 
 /// Every page about `profile`, with what it is called.
 fn pages(profile: &Profile) -> Vec<(&'static str, String)> {
     let other = shipped("high-slot-left");
-    let member = Member { file: "a.toml".into(), profile: profile.clone(), standing: standing(profile, QUICK) };
-    let roster = Roster { members: &[member], command: Command::Mastered, unread: 0, draws: 16 };
+    let member = Member {
+        file: "a.toml".into(),
+        profile: profile.clone(),
+        standing: Standing::of(profile, Command::Mastered, FEW, 1),
+    };
+    let roster = Roster { members: &[member], command: Command::Mastered, unread: 0, draws: FEW.get() };
+    let comparison = Comparison::of([profile, &other], Family::Sweeper, Command::Mastered, FEW, 1);
     vec![
         ("advise", advise_page(profile)),
-        ("usage", html::usage(profile, &usage(profile, 16, 1))),
+        ("usage", usage_page(profile)),
+        ("levers", levers_page(profile)),
         ("apart", apart_page(profile)),
-        ("compare", html::compare(&compare([profile, &other], Question { draws: 16, ..Question::DEFAULT }))),
-        ("roster", html::roster(&roster)),
+        ("compare", answers::compare(&comparison, ["a.toml", "b.toml"]).page()),
+        ("roster", answers::roster(&roster).page()),
     ]
 }
 
@@ -187,16 +198,35 @@ fn a_single_pitch_still_makes_every_page() {
     }
 }
 
-/// The drawings that hold what is given and not what is searched: shapes, flights and faces.
+/// The drawings that hold what is given and not what is searched.
 #[test]
 fn the_drawings_are_what_they_were() {
-    let apart = apart_page(&shipped("three-quarter-right"));
-    let kept = [("forks", 0), ("shape-map", 1), ("hitter-view-same-side", 2), ("hitter-view-opposite-side", 3)];
-    for (name, index) in kept {
-        insta::assert_snapshot!(format!("svg-{name}"), drawings(&apart)[index].replace('>', ">\n"));
+    let map = |profile: &str| drawings(&apart_page(&shipped(profile)))[2].replace('>', ">\n");
+    insta::assert_snapshot!("svg-shape-map", map("three-quarter-right"));
+    insta::assert_snapshot!("svg-shape-map-left", map("high-slot-left"));
+}
+
+/// The drawing with this title.
+fn drawing_of<'p>(page: &'p str, title: &str) -> &'p str {
+    drawings(page).into_iter().find(|drawing| drawing.contains(title)).expect("the picture")
+}
+
+#[test]
+fn a_left_handers_aims_are_the_mirror_of_a_right_handers() {
+    let right = shipped("three-quarter-right");
+    let mut left = right.clone();
+    left.athlete.throws = Hand::Left;
+    let (right, left) = (usage_page(&right), usage_page(&left));
+    let title = "Where to throw it to same-side hitters";
+    let across = |page: &str| -> Vec<f64> {
+        let ellipses = drawing_of(page, title).split("<ellipse cx=\"").skip(1);
+        ellipses.map(|rest| rest.split('"').next().and_then(|x| x.parse().ok()).expect("a place")).collect()
+    };
+    let (right, left) = (across(&right), across(&left));
+    assert!(right.len() >= 3, "{right:?}");
+    for (right, left) in right.iter().zip(&left) {
+        assert!((right + left - 360.0).abs() < 0.02, "{right} and {left} about the middle of a sheet 360 wide");
     }
-    let left = apart_page(&shipped("high-slot-left"));
-    insta::assert_snapshot!("svg-shape-map-left", drawings(&left)[1].replace('>', ">\n"));
 }
 
 /// What a file may hold in place of a grip or a day.
@@ -218,7 +248,11 @@ fn demo_throws(files: &[&str], (from, to): (&str, &str)) -> Session {
 
 fn wish(profile: &Profile) -> Target {
     let shape = Shape { speed_mph: 79.5, vertical_break_in: -2.5, glove_side_break_in: 13.5 };
-    Target::wished(profile, Family::Sweeper, shape)
+    Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, shape)
+}
+
+fn ground<'a>(profile: &'a Profile, target: &'a Target, session: &'a Session) -> Ground<'a> {
+    Ground { profile, file: "a.toml", target, session, is_wished: true, bars: &[] }
 }
 
 /// Texts stay texts, and words and a table stand behind each of `pictures` pictures.
@@ -240,8 +274,7 @@ fn the_page_of_a_trial_shows_every_grip_as_text_with_its_numbers() {
     for (to, nasty) in [("no spike", false), (NASTY, true)] {
         let session = demo_throws(&["trial-four-grips"], ("no spike", to));
         let found = trial(&session.grips, &attempts(&session).0, &profile, &target, 1);
-        let ground = Ground { profile: &profile, target: &target, session: &session, bars: &[], cautions: &[] };
-        let page = html::trial(&ground, &found);
+        let page = answers::trial(&ground(&profile, &target, &session), &found).page();
         is_sound(&page, 1, nasty);
         for letter in ["A", "B", "C", "D"] {
             assert!(page.contains(&format!("<bdi>{letter}</bdi>")), "grip {letter} has its row");
@@ -258,8 +291,7 @@ fn the_page_of_progress_marks_since_when_the_slot_moved() {
     for (to, nasty) in [("2031-01-20", false), (NASTY, true)] {
         let session = demo_throws(&weeks, ("2031-01-20", to));
         let found = progress(&outings(&session, &profile, &target, None).0, &profile, &target);
-        let ground = Ground { profile: &profile, target: &target, session: &session, bars: &[], cautions: &[] };
-        let page = html::progress(&ground, &found);
+        let page = answers::progress(&ground(&profile, &target, &session), &found).page();
         is_sound(&page, found.watches.len() + 3, nasty);
         let moved = found.watches.iter().filter(|watch| watch.change.is_some()).count();
         assert!(moved > 0 && page.matches(">moved since 2031").count() == moved, "one post for each change");
@@ -275,15 +307,17 @@ fn the_page_of_a_plan_shows_every_step_and_a_refusal_says_why() {
     let weekdays = "mon,wed,fri".parse().expect("days");
     let request = Request { profile: &profile, target: &target, span, weekdays, measured: Measured::default() };
     let Answer::Plan(plan) = plan(&request) else { panic!("there is a plan") };
-    let page = html::plan(&Start { profile: &profile, advice: None, stops: &[], written: &[] }, &plan);
+    let start = Start { profile: &profile, file: "a.toml", advice: None, stops: &[], written: &[] };
+    let page = answers::plan(&start, &plan).page();
     is_sound(&page, 1, true);
-    for step in Step::ALL {
-        assert!(page.matches(step.name()).count() >= 4, "{step}: legend, words, both tables");
+    for step in ["spin clean", "shape in window", "shape at game effort", "command", "hitters"] {
+        assert!(page.matches(step).count() >= 4, "{step}: legend, words, both tables");
     }
     profile.athlete.name = "Hurt".into();
     profile.health.pain = true;
-    let refusal = Refusal::of(&profile, Family::Sweeper).expect("it is refused");
-    let page = html::no_plan(&profile, &NoPlan::Barred(&refusal), &["plan.ics".to_owned()]);
+    let eligibility = Eligibility::of(&profile, Family::Sweeper);
+    let bar = eligibility.bar().expect("it is refused");
+    let page = answers::no_plan(&profile, "a.toml", &NoPlan::Barred(bar), &["plan.ics".to_owned()]).page();
     is_sound(&page, 0, false);
-    assert!(page.contains("Not written: plan.ics"));
+    assert!(page.contains("<bdi>plan.ics</bdi> was not written"));
 }

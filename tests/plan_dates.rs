@@ -2,13 +2,17 @@
 //!
 //! Athletes are invented. The limits themselves are checked where they stand, in `plan::limits`.
 
+use std::num::NonZeroUsize;
+
+use arsenalfit::athlete::eligibility::{Reason, Scope};
 use arsenalfit::athlete::profile::Profile;
 use arsenalfit::ball::{Family, Shape};
 use arsenalfit::base::stats::Estimate;
+use arsenalfit::decide::model::Model;
 use arsenalfit::files::profile_from_toml;
 use arsenalfit::learn::plan::limits::DayLimit;
 use arsenalfit::learn::plan::{
-    Answer, Measured, Phase, PhaseKind, Plan, Reason, Refused, Request, Span, Step, Weekdays, first_step, plan,
+    Answer, Caution, Measured, Phase, PhaseKind, Plan, Request, Span, Step, Weekdays, first_step, plan,
 };
 use arsenalfit::learn::target::Target;
 use jiff::civil::{Date, date};
@@ -26,7 +30,7 @@ fn profile(age: &str, health: &str) -> Profile {
 
 fn sweeper(profile: &Profile) -> Target {
     let shape = Shape { speed_mph: 69.0, vertical_break_in: 0.0, glove_side_break_in: 14.0 };
-    Target::around(Family::Sweeper, shape, profile)
+    Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, shape)
 }
 
 fn ask(profile: &Profile, target: &Target, dates: (Date, Date), days: &str, measured: Measured) -> Answer {
@@ -66,7 +70,7 @@ fn a_year_without_rest_begins_with_two_months_of_it_also_over_a_leap_day() {
     assert_eq!(plan.phases[0].kind, PhaseKind::Rest);
     assert_eq!(plan.phases[0].span.end(), date(2028, 2, 28), "two months from 31 December end on the leap day");
     assert!(plan.days.iter().all(|day| day.date >= date(2028, 2, 29)));
-    assert!(plan.cautions.iter().any(|caution| caution.contains("begins with 2")));
+    assert!(plan.cautions.iter().any(|caution| matches!(caution, Caution::RestFirst { .. })));
 }
 
 #[test]
@@ -74,14 +78,14 @@ fn a_span_that_rest_eats_has_no_throwing_day_and_says_so() {
     let plan = planned(&profile("age = 20", "months_off = 0"), (date(2027, 1, 1), date(2027, 2, 15)), "mon");
     assert!(plan.days.is_empty());
     assert!(matches!(plan.phases.as_slice(), [Phase { kind: PhaseKind::Rest, .. }]));
-    assert!(plan.cautions.iter().any(|caution| caution.contains("no day to throw")));
+    assert!(plan.cautions.contains(&Caution::NoDay));
 }
 
 #[test]
 fn a_short_span_ends_early_and_says_at_which_step() {
     let plan = planned(&profile("age = 20", "months_off = 5"), (date(2027, 1, 4), date(2027, 1, 31)), "mon,wed,fri");
     assert_eq!(plan.phases.last().map(|phase| phase.kind), Some(PhaseKind::Step(Step::Shape)));
-    assert!(plan.cautions.iter().any(|caution| caution.contains("shape in window")));
+    assert!(plan.cautions.contains(&Caution::EndsAt { step: Step::Shape }));
 }
 
 #[test]
@@ -108,50 +112,42 @@ fn what_is_already_measured_decides_where_the_plan_begins() {
     assert!(plan.phases[0].gates.iter().any(|gate| gate.is_met() == Some(true)));
 }
 
-fn refused(age: &str, health: &str, family: Family) -> Option<(Refused, Vec<Reason>)> {
+fn refused(age: &str, health: &str, family: Family) -> Option<(Scope, Vec<Reason>)> {
     let athlete = profile(age, health);
     let target = Target { family, ..sweeper(&athlete) };
     match ask(&athlete, &target, OFF_SEASON, "mon", Measured::default()) {
         Answer::Plan(_) => None,
-        Answer::Refused(refusal) => Some((refusal.refused, refusal.reasons)),
+        Answer::Refused(bar) => Some((bar.scope, bar.reasons)),
     }
 }
 
 #[test]
 fn pain_and_injury_refuse_the_work_and_youth_refuses_the_new_pitch() {
     let cases = [
-        ("age = 20", "pain = true", Family::Changeup, Some((Refused::Work, Reason::Pain))),
-        ("age = 20", "recent_injury = true", Family::Sweeper, Some((Refused::Work, Reason::RecentInjury))),
+        ("age = 20", "pain = true", Family::Changeup, Some((Scope::AllThrowing, Reason::Pain))),
+        ("age = 20", "recent_injury = true", Family::Sweeper, Some((Scope::AllThrowing, Reason::RecentInjury))),
         (
             "age = 20",
             "no_new_breaking_ball = true",
             Family::Sweeper,
-            Some((Refused::NewPitch, Reason::NoNewBreakingBall)),
+            Some((Scope::NewPitch, Reason::NoNewBreakingBall)),
         ),
         ("age = 20", "no_new_breaking_ball = true", Family::Cutter, None),
         (
-            "age = 13",
+            "age = 12",
             "",
             Family::Sweeper,
-            Some((Refused::NewPitch, Reason::TooYoung { age: 13, family: Family::Sweeper })),
+            Some((Scope::NewPitch, Reason::BasicsOnly { age: 12, family: Family::Sweeper })),
         ),
-        ("age = 13", "", Family::Changeup, None),
+        ("age = 12", "", Family::Changeup, None),
+        ("age = 13", "", Family::Sweeper, None),
         ("age = 14", "", Family::Sweeper, None),
-        ("level = \"youth\"", "", Family::Sweeper, Some((Refused::NewPitch, Reason::AgeNeeded))),
+        ("level = \"youth\"", "", Family::Sweeper, Some((Scope::NewPitch, Reason::AgeNeeded))),
     ];
     for (age, health, family, expected) in cases {
         let found = refused(age, health, family).map(|(refused, reasons)| (refused, reasons[0]));
         assert_eq!(found, expected, "{age} {health} {family}");
     }
-}
-
-#[test]
-fn a_refusal_for_age_or_pain_names_its_source_or_who_to_see() {
-    let said = [12, 13].map(|age| Reason::TooYoung { age, family: Family::Sweeper }.to_string());
-    assert!(said[0].starts_with("at 12 a fastball and a changeup come first ("), "{}", said[0]);
-    assert!(said[1].starts_with("at 13 a breaking ball comes only after a consistent fastball"), "{}", said[1]);
-    assert!(Reason::TooYoung { age: 12, family: Family::Sweeper }.to_string().contains("copy of about 2015"));
-    assert!(Reason::Pain.to_string().contains("licensed professional"));
 }
 
 proptest! {

@@ -10,7 +10,7 @@ use std::fs;
 use arsenalfit::ball::{Family, Shape};
 use arsenalfit::base::geometry::{Clock, Hand};
 use arsenalfit::files::{Fault, InputError, Starter, profile_from_toml, profile_outline};
-use arsenalfit::report::json;
+use arsenalfit::report;
 use regex::Regex;
 use serde_json::Value as Json;
 use toml::{Table, Value};
@@ -19,7 +19,7 @@ use toml::{Table, Value};
 const FULL: &str = "profiles/three-quarter-right.toml";
 
 fn schema() -> Json {
-    serde_json::from_str(&json::schema(&profile_outline())).expect("JSON")
+    serde_json::from_str(&report::schema(&profile_outline())).expect("JSON")
 }
 
 /// That profile with its first pitch alone, so that no other asks for anything.

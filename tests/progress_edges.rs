@@ -5,10 +5,13 @@
 
 use std::fmt::Write as _;
 
+use std::num::NonZeroUsize;
+
 use arsenalfit::athlete::profile::Profile;
 use arsenalfit::athlete::session::Session;
 use arsenalfit::ball::{Family, Shape};
 use arsenalfit::base::geometry::Hand;
+use arsenalfit::decide::model::Model;
 use arsenalfit::files::{ColumnMap, ReadOptions, profile_from_toml, session_from_bytes};
 use arsenalfit::learn::progress::{Caution, Kind, Outing, Quantity, ShapeState, outings, progress};
 use arsenalfit::learn::target::Target;
@@ -18,7 +21,7 @@ fn ground() -> (Profile, Target) {
     let text = include_str!("../profiles/three-quarter-right.toml");
     let profile = profile_from_toml(text, "profile.toml").unwrap_or_else(|error| panic!("{error}"));
     let shape = Shape { speed_mph: 80.0, vertical_break_in: -1.0, glove_side_break_in: 14.0 };
-    let target = Target::around(Family::Sweeper, shape, &profile);
+    let target = Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, shape);
     (profile, target)
 }
 

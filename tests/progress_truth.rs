@@ -6,9 +6,12 @@
 
 #![expect(clippy::print_stdout, reason = "figures for the notes, shown with --nocapture")]
 
+use std::num::NonZeroUsize;
+
 use arsenalfit::athlete::profile::Profile;
 use arsenalfit::athlete::session::{PlateReading, ReleaseReading, SpinReading, Throw};
 use arsenalfit::ball::{Family, Shape};
+use arsenalfit::decide::model::Model;
 use arsenalfit::files::profile_from_toml;
 use arsenalfit::learn::progress::{Kind, Outing, Progress, Quantity, Severity, ShapeState, progress};
 use arsenalfit::learn::target::Target;
@@ -22,7 +25,7 @@ const ARM_FT: f64 = 2.0;
 fn ground() -> (Profile, Target) {
     let text = include_str!("../profiles/three-quarter-right.toml");
     let profile = profile_from_toml(text, "profile.toml").unwrap_or_else(|error| panic!("{error}"));
-    let target = Target::around(Family::Sweeper, WANTED, &profile);
+    let target = Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, WANTED);
     (profile, target)
 }
 

@@ -19,11 +19,12 @@ fn answer(arguments: &[&str]) -> String {
     String::from_utf8(output.stdout).expect("text")
 }
 
-const COMMANDS: [&str; 15] = [
+const COMMANDS: [&str; 16] = [
     "check",
     "sort",
     "apart",
     "usage",
+    "levers",
     "advise",
     "dot",
     "compare",

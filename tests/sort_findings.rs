@@ -1,11 +1,14 @@
 //! Screening, and telling a unit that was moved from an arm that has changed.
 
+#[path = "common/demo/mod.rs"]
+mod demo;
+
 use arsenalfit::athlete::session::{Place, Session};
 use arsenalfit::ball::Family;
 use arsenalfit::base::geometry::Hand;
 use arsenalfit::files::{ColumnMap, ReadOptions, session_from_bytes};
-use arsenalfit::former::demo::{Scenario, session, six_weeks, six_weeks_files};
-use arsenalfit::throws::{Assignment, Cause, Options, Sorted, Treatment, sort};
+use arsenalfit::throws::{Assignment, Cause, Caution, Options, Sorted, Treatment, sort};
+use demo::{Scenario, session, six_weeks, six_weeks_files};
 
 /// Three ordinary days of the demo athlete.
 fn ordinary() -> Session {
@@ -106,7 +109,7 @@ fn too_little_to_sort_is_said_and_not_guessed() {
     let mut session = ordinary();
     session.throws.truncate(5);
     let none = sorted(&session);
-    assert!(none.groups.is_empty() && none.cautions.iter().any(|doubt| doubt.contains("too few")));
+    assert!(none.groups.is_empty() && none.cautions == [Caution::TooFew]);
     session.throws.clear();
     assert!(sorted(&session).groups.is_empty());
 }

@@ -1,9 +1,12 @@
 //! From a sorted session to a profile: comments stay, numbers change, nothing else does.
 
+#[path = "common/demo/mod.rs"]
+mod demo;
+
 use arsenalfit::athlete::session::Session;
-use arsenalfit::former::demo::{session, six_weeks};
 use arsenalfit::throws::profile_text::{LineChange, updated_profile};
 use arsenalfit::throws::{Options, Sorted, sort};
+use demo::{session, six_weeks};
 
 const OLD: &str = r#"# my own notes
 [athlete]

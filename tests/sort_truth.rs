@@ -1,9 +1,13 @@
 //! Sorting invented sessions whose truth is known.
+
 #![expect(clippy::print_stdout, reason = "figures for the notes, shown with --nocapture")]
 
+#[path = "common/demo/mod.rs"]
+mod demo;
+
 use arsenalfit::ball::Family;
-use arsenalfit::former::demo::{Scenario, session};
 use arsenalfit::throws::{Group, Options, Sorted, Treatment, sort};
+use demo::{Scenario, session};
 use rayon::prelude::*;
 
 const SESSIONS: u64 = 100;

@@ -2,11 +2,14 @@
 //!
 //! All throws are invented.
 
+use std::num::NonZeroUsize;
+
 use arsenalfit::athlete::profile::Profile;
 use arsenalfit::athlete::session::{ReleaseReading, SpinReading};
 use arsenalfit::ball::spin::Spin;
 use arsenalfit::ball::{Family, Shape};
-use arsenalfit::base::geometry::{Clock, Hand};
+use arsenalfit::base::geometry::Clock;
+use arsenalfit::decide::model::Model;
 use arsenalfit::files::profile_from_toml;
 use arsenalfit::learn::target::Target;
 use arsenalfit::learn::trial::{Attempt, Caution, DotFault, Trial, Verdict, trial};
@@ -23,7 +26,7 @@ fn athlete() -> Profile {
 
 fn target(profile: &Profile) -> Target {
     let spin = Spin { rpm: 2600.0, active_fraction: 0.7, clock: Clock::from_hours(8.75) };
-    Target::around(Family::Sweeper, WANTED, profile).with_spin(spin)
+    Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, WANTED).with_spin(spin)
 }
 
 /// Throws that step evenly about a shape, with a spin and a release.
@@ -88,8 +91,7 @@ fn a_clear_winner_settles_and_the_loser_says_why() {
     assert!(cost.low > 3.0 && cost.value < 12.0, "the slot fell by 0.3 ft: {cost:?}");
     let dot = other.dot.expect("spin was measured");
     assert_eq!(dot.faults(), [DotFault::TooCentral]);
-    assert!(dot.words(Hand::Right).contains("too near the middle"), "{}", dot.words(Hand::Right));
-    assert_eq!(best.dot.map(|dot| dot.words(Hand::Right)).as_deref(), Some("where it should be"));
+    assert_eq!(best.dot.map(|dot| dot.faults()), Some(vec![]), "it is where it should be");
     assert!(best.clean.wobble.is_some_and(|share| (share.value - 0.2).abs() < 1e-9));
 }
 
@@ -102,13 +104,11 @@ fn identical_throws_and_equal_grips_give_no_false_certainty() {
 }
 
 #[test]
-fn a_turned_dot_is_said_as_the_thrower_sees_it_and_the_other_hand_sees_the_mirror() {
+fn a_turned_dot_is_turned_by_the_difference_of_the_clocks() {
     let trial = judge(&throws(0, 10, 0.0, 0.7, 7.5, 0.0));
     let dot = trial.grips[0].dot.expect("spin was measured");
     assert_eq!(dot.faults(), [DotFault::Turned]);
-    let (right, left) = (dot.words(Hand::Right), dot.words(Hand::Left));
-    assert!(right.starts_with("turned 1:15 of the clock face counter-clockwise"), "{right}");
-    assert!(left.starts_with("turned 1:15 of the clock face clockwise"), "{left}");
+    assert!((dot.turn_hours.value + 1.25).abs() < 0.01, "{dot:?}");
 }
 
 #[test]

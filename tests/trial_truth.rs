@@ -5,9 +5,12 @@
 
 #![expect(clippy::print_stdout, reason = "figures for the notes, shown with --nocapture")]
 
+use std::num::NonZeroUsize;
+
 use arsenalfit::athlete::profile::Profile;
 use arsenalfit::athlete::session::{ReleaseReading, SpinReading};
 use arsenalfit::ball::{Family, Shape};
+use arsenalfit::decide::model::Model;
 use arsenalfit::files::profile_from_toml;
 use arsenalfit::learn::target::Target;
 use arsenalfit::learn::trial::{Attempt, Effort, MOST_MORE, Trial, Verdict, trial_with};
@@ -25,7 +28,7 @@ const SEQUENTIAL_RUNS: u64 = 100;
 fn ground() -> (Profile, Target) {
     let text = include_str!("../profiles/three-quarter-right.toml");
     let profile = profile_from_toml(text, "profile.toml").unwrap_or_else(|error| panic!("{error}"));
-    let target = Target::around(Family::Sweeper, WANTED, &profile);
+    let target = Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, WANTED);
     (profile, target)
 }
 
@@ -87,7 +90,7 @@ fn equal(grips: &[True], each: usize, chance: &mut impl Rng) -> Vec<Attempt> {
 #[test]
 fn the_separation_used_here_is_as_stated() {
     let (_, target) = ground();
-    let chances: Vec<f64> = six().iter().map(|grip| target.chance(grip.mean, grip.sd)).collect();
+    let chances: Vec<f64> = six().iter().map(|grip| target.window.chance(grip.mean, grip.sd)).collect();
     println!("{chances:?} of {}", target.chance_at_best());
     assert!((chances[0] - 0.57).abs() < 0.01 && (chances[1] - 0.38).abs() < 0.01, "{chances:?}");
 }
@@ -161,7 +164,7 @@ fn nine_in_ten_intervals_hold_the_true_chance_and_mean() {
         let attempts = equal(&truth, 6, &mut chance);
         for grip in judge(&attempts, &ground, 5, run).grips {
             let number: usize = grip.name.trim_start_matches("grip ").parse().expect("numbered");
-            let real = ground.1.chance(truth[number].mean, truth[number].sd);
+            let real = ground.1.window.chance(truth[number].mean, truth[number].sd);
             all += 1;
             chances += i32::from((grip.chance_next.low..=grip.chance_next.high).contains(&real));
             let side = grip.glove_side_break_in;
@@ -182,7 +185,7 @@ fn the_chance_to_be_best_means_what_it_says() {
         let mut chance = Xoshiro256PlusPlus::seed_from_u64(5000 + run);
         let truth = drawn(4, &mut chance);
         let trial = judge(&equal(&truth, 5, &mut chance), &ground, 4, run);
-        let real = |grip: usize| ground.1.chance(truth[grip].mean, truth[grip].sd);
+        let real = |grip: usize| ground.1.window.chance(truth[grip].mean, truth[grip].sd);
         let best = (0..4).max_by(|&a, &b| real(a).total_cmp(&real(b))).expect("four grips");
         claimed += trial.grips[0].chance_best;
         came_true += f64::from(u8::from(trial.grips[0].name == format!("grip {best}")));

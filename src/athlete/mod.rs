@@ -1,5 +1,7 @@
-//! The athlete: who he is, what he throws, what was measured of it, and what he may not throw.
+//! The athlete: who it is, what is thrown, what was measured of it, and what may not be thrown.
 
+pub mod eligibility;
+pub mod natural;
 pub mod profile;
 pub mod session;
 mod spread;

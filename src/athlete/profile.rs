@@ -240,7 +240,7 @@ impl Aim {
     ///
     /// These are places to aim at, not to hit: with command scatter of some 8 in, edges are aimed at
     /// from well inside. Heights are the lower third, middle and upper third of the zone in
-    /// [`crate::former::hitter`]. Common practice, no published source.
+    /// [`crate::hitter`]. Common practice, no published source.
     pub fn place_in(self) -> (f64, f64) {
         const EDGE: f64 = 5.5;
         const OFF: f64 = 10.5;

@@ -66,9 +66,21 @@ impl Family {
         Self::ALL.into_iter().find(|family| family.name() == name)
     }
 
+    /// The one name of a family that has two: two-seam and sinker are one pitch to everything but the eye of whoever
+    /// names it, and real labels use the words for the same shapes (common practice, no published source).
+    #[must_use]
+    pub fn one_name(self) -> Self {
+        if self == Self::TwoSeam { Self::Sinker } else { self }
+    }
+
     /// Four-seam, two-seam and sinker: what a floor on fastballs counts.
     pub fn is_fastball(self) -> bool {
         matches!(self, Self::FourSeam | Self::TwoSeam | Self::Sinker)
+    }
+
+    /// Changeup and splitter: what comes slower with a fastball's arm.
+    pub fn is_off_speed(self) -> bool {
+        matches!(self, Self::Changeup | Self::Splitter)
     }
 
     /// Slider, sweeper and curveball: what youth guidelines call breaking balls.

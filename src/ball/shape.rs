@@ -30,6 +30,11 @@ impl Shape {
         self.speed_mph * MPH
     }
 
+    /// Its three numbers: speed (mph), vertical break (in), glove-side break (in).
+    pub fn numbers(self) -> [f64; 3] {
+        [self.speed_mph, self.vertical_break_in, self.glove_side_break_in]
+    }
+
     /// The two breaks.
     pub fn movement(self) -> Movement {
         Movement { glove_side_in: self.glove_side_break_in, up_in: self.vertical_break_in }
@@ -39,6 +44,27 @@ impl Shape {
     #[must_use]
     pub fn with_movement(self, movement: Movement) -> Self {
         Self { vertical_break_in: movement.up_in, glove_side_break_in: movement.glove_side_in, ..self }
+    }
+
+    /// The shape that is `speed_mph` faster and moves by `movement` more; no slower than [`SLOWEST_MPH`] and no faster
+    /// than [`FASTEST_MPH`].
+    #[must_use]
+    pub fn moved(self, speed_mph: f64, movement: Movement) -> Self {
+        Self {
+            speed_mph: (self.speed_mph + speed_mph).clamp(SLOWEST_MPH, FASTEST_MPH),
+            vertical_break_in: self.vertical_break_in + movement.up_in,
+            glove_side_break_in: self.glove_side_break_in + movement.glove_side_in,
+        }
+    }
+
+    /// The shape to the mile per hour and the inch, as finely as a coach can aim.
+    #[must_use]
+    pub fn rounded(self) -> Self {
+        Self {
+            speed_mph: self.speed_mph.round(),
+            vertical_break_in: self.vertical_break_in.round() + 0.0,
+            glove_side_break_in: self.glove_side_break_in.round() + 0.0,
+        }
     }
 
     /// Distance in inches between the breaks of two shapes.

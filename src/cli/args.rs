@@ -1,6 +1,7 @@
 //! What can be asked, and how.
 
 use std::fmt::Display;
+use std::num::NonZeroUsize;
 use std::path::PathBuf;
 use std::str::FromStr;
 
@@ -9,7 +10,8 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use crate::ball::spin::MOST_RPM;
 use crate::ball::{FASTEST_MPH, Family, SLOWEST_MPH, Shape};
 use crate::base::geometry::Hand;
-use crate::former::search::Command as CommandOf;
+use crate::decide::draws::DRAWS;
+use crate::decide::new_pitch::Command as CommandOf;
 
 use super::args_follow::{PlanArgs, ProgressArgs, TrialArgs};
 use super::args_setup::{CompletionsArgs, ManArgs};
@@ -59,27 +61,24 @@ pub(super) enum Color {
 /// The commands, each a question.
 #[derive(Debug, Subcommand)]
 pub(super) enum Question {
-    /// What does he have? Reads a profile, checks it, divides movement between spin and seams.
+    /// What does the athlete have? Reads a profile, checks it, divides movement between spin and seams.
     #[command(after_help = examples::CHECK)]
     Check(CheckArgs),
     /// Which pitches are in these throws? Sorts tracking sessions and writes the profile.
     #[command(after_help = examples::SORT)]
     Sort(SortArgs),
-    /// How far apart are his pitches, to a hitter?
+    /// How far apart are the pitches, to a hitter?
     #[command(after_help = examples::APART)]
     Apart(PagedArgs),
-    /// How should his pitches be used against each side?
+    /// How should the pitches be used against each side?
     #[command(after_help = examples::USAGE)]
     Usage(PagedArgs),
-    /// Should he add a pitch, which shape should he chase, and what is it worth?
+    /// What would help most this off-season? Every single change, best first.
+    #[command(after_help = examples::LEVERS)]
+    Levers(LeversArgs),
+    /// Should a pitch be added, which shape should be chased, and what is it worth?
     #[command(after_help = examples::ADVISE)]
     Advise(AdviseArgs),
-    /// For developers: fit the hitter to a labelled session and write the ensemble.
-    #[command(hide = true)]
-    Calibrate(CalibrateArgs),
-    /// For developers: how well do intervals and verdicts hold for made-up athletes?
-    #[command(hide = true)]
-    Coverage(CoverageArgs),
     /// How must a pitch spin, and where does a mark on its spin pole show?
     #[command(after_help = examples::DOT)]
     Dot(DotArgs),
@@ -92,7 +91,7 @@ pub(super) enum Question {
     /// How does a profile begin? Writes a commented one, from flags or by asking.
     #[command(after_help = examples::NEW)]
     New(NewArgs),
-    /// Which grip should he keep? Judges a trial of several grips against the target.
+    /// Which grip is to be kept? Judges a trial of several grips against the target.
     #[command(after_help = examples::TRIAL)]
     Trial(TrialArgs),
     /// Is it working, and what must it not cost? Watches the outings against the profile.
@@ -136,12 +135,25 @@ pub(super) struct PagedArgs {
 }
 
 #[derive(Debug, Args)]
+pub(super) struct LeversArgs {
+    #[command(flatten)]
+    pub(super) profile: ProfileArg,
+    /// Simulations of what is not known; more give steadier intervals.
+    #[arg(long, value_name = "N", default_value_t = DRAWS, allow_negative_numbers = true, value_parser = draws)]
+    pub(super) draws: NonZeroUsize,
+    #[command(flatten)]
+    pub(super) page: PageArg,
+}
+
+#[derive(Debug, Args)]
 pub(super) struct CheckArgs {
     #[command(flatten)]
     pub(super) profile: ProfileArg,
     /// Restate the shapes in standard air at this elevation.
     #[arg(long, value_name = "FEET", default_value_t = 0.0, allow_negative_numbers = true, value_parser = elevation)]
     pub(super) elevation: f64,
+    #[command(flatten)]
+    pub(super) page: PageArg,
 }
 
 /// Throws to read.
@@ -178,6 +190,8 @@ pub(super) struct SortArgs {
     /// Name of the athlete, for a new profile.
     #[arg(long, value_name = "NAME", default_value = "unnamed athlete")]
     pub(super) name: String,
+    #[command(flatten)]
+    pub(super) page: PageArg,
 }
 
 #[derive(Debug, Args)]
@@ -198,9 +212,9 @@ pub(super) struct AdviseArgs {
     /// Say which assumptions the worth leans on most.
     #[arg(long)]
     pub(super) why: bool,
-    /// Worlds drawn from what is not known; more give steadier intervals.
-    #[arg(long, value_name = "N", default_value_t = 128, allow_negative_numbers = true, value_parser = draws)]
-    pub(super) draws: u32,
+    /// Simulations of what is not known; more give steadier intervals.
+    #[arg(long, value_name = "N", default_value_t = DRAWS, allow_negative_numbers = true, value_parser = draws)]
+    pub(super) draws: NonZeroUsize,
     #[command(flatten)]
     pub(super) page: PageArg,
 }
@@ -240,19 +254,8 @@ pub(super) struct DotArgs {
     /// Throwing hand for the wished-for shape.
     #[arg(long, value_name = "HAND", conflicts_with = "profile", default_value = "right", value_parser = hands())]
     pub(super) throws: Hand,
-}
-
-#[derive(Debug, Args)]
-pub(super) struct CalibrateArgs {
-    /// Session with places at the plate, batters' sides and outcomes (CSV).
-    #[arg(value_name = "SESSION")]
-    pub(super) session: PathBuf,
-    /// The session's column map (TOML).
-    #[arg(long, value_name = "MAP")]
-    pub(super) columns: PathBuf,
-    /// Members of the ensemble.
-    #[arg(long, value_name = "N", default_value_t = 128)]
-    pub(super) members: usize,
+    #[command(flatten)]
+    pub(super) page: PageArg,
 }
 
 #[derive(Debug, Args)]
@@ -268,9 +271,9 @@ pub(super) struct CompareArgs {
     pub(super) family: Family,
     #[command(flatten)]
     pub(super) time: TimeArgs,
-    /// Worlds drawn from what is not known; more give steadier intervals.
-    #[arg(long, value_name = "N", default_value_t = 128, allow_negative_numbers = true, value_parser = draws)]
-    pub(super) draws: u32,
+    /// Simulations of what is not known; more give steadier intervals.
+    #[arg(long, value_name = "N", default_value_t = DRAWS, allow_negative_numbers = true, value_parser = draws)]
+    pub(super) draws: NonZeroUsize,
     #[command(flatten)]
     pub(super) page: PageArg,
 }
@@ -282,9 +285,9 @@ pub(super) struct RosterArgs {
     pub(super) folder: PathBuf,
     #[command(flatten)]
     pub(super) time: TimeArgs,
-    /// Worlds drawn from what is not known; more give steadier intervals.
-    #[arg(long, value_name = "N", default_value_t = 32, allow_negative_numbers = true, value_parser = draws)]
-    pub(super) draws: u32,
+    /// Simulations of what is not known; more give steadier intervals.
+    #[arg(long, value_name = "N", default_value = "32", allow_negative_numbers = true, value_parser = draws)]
+    pub(super) draws: NonZeroUsize,
     #[command(flatten)]
     pub(super) page: PageArg,
 }
@@ -306,13 +309,6 @@ pub(super) struct NewArgs {
     /// A pitch: family, speed in mph, vertical break and glove-side break in inches; may be repeated.
     #[arg(long = "pitch", value_name = "FAMILY SPEED VERTICAL GLOVE", value_parser = pitch)]
     pub(super) pitches: Vec<(Family, Shape)>,
-}
-
-#[derive(Debug, Args)]
-pub(super) struct CoverageArgs {
-    /// Athletes made up.
-    #[arg(long, value_name = "N", default_value_t = 400)]
-    pub(super) athletes: u64,
 }
 
 pub(super) fn family(text: &str) -> Result<Family, String> {
@@ -343,8 +339,12 @@ fn seed(text: &str) -> Result<u64, String> {
     whole(text, 0, u64::MAX)
 }
 
-fn draws(text: &str) -> Result<u32, String> {
-    whole(text, 16, 4096)
+fn draws(text: &str) -> Result<NonZeroUsize, String> {
+    whole(
+        text,
+        const { NonZeroUsize::new(16).expect("not zero") },
+        const { NonZeroUsize::new(4096).expect("not zero") },
+    )
 }
 
 fn most_pitches(text: &str) -> Result<u8, String> {

@@ -1,5 +1,5 @@
 //! What can be asked in the months after the decision: a trial of grips, a watch over outings, a
-//! plan. The target is the one `advise` finds unless the coach gives his own; everything else
+//! plan. The target is the one `advise` finds unless the coach gives another; everything else
 //! about a command line is in [`super::args`].
 
 use std::path::PathBuf;
@@ -17,7 +17,7 @@ use super::words::families;
 /// What is chased.
 #[derive(Debug, Args)]
 pub(super) struct TargetArgs {
-    /// The pitch to chase, at the best shape in his reach.
+    /// The pitch to chase, at the best shape in reach.
     #[arg(long, value_name = "PITCH", default_value = "sweeper", value_parser = families())]
     pub(super) family: Family,
     /// Chase this shape instead: speed in mph, vertical break and glove-side break in inches.
@@ -81,7 +81,7 @@ pub(super) struct PlanArgs {
     /// Last day.
     #[arg(long, value_name = "DATE", value_parser = date)]
     pub(super) end: Date,
-    /// Days of the week on which he may throw.
+    /// Days of the week on which the athlete may throw.
     #[arg(long, value_name = "DAYS", default_value = "mon,wed,fri", value_parser = weekdays)]
     pub(super) days: Weekdays,
     #[command(flatten)]

@@ -1,27 +1,28 @@
 //! Each command: read, ask, set.
 
+use std::num::NonZeroUsize;
+
+use crate::athlete::eligibility::reasons_against_throwing;
 use crate::athlete::profile::{PerSide, Profile};
 use crate::ball::flight::Air;
 use crate::ball::recipe::active_rpm_needed;
-use crate::ball::spin::Spin;
-use crate::ball::{Ground, SeamPush, Shape};
-use crate::base::geometry::{Clock, Hand, Side, Vec3};
+use crate::ball::{Ground, SeamPush, Shape, recipe};
+use crate::base::geometry::{Side, Vec3};
 use crate::base::units::FOOT;
-use crate::decide::advice::{self, Advice, Question as Asked, advise};
-use crate::decide::coverage::simulate;
+use crate::decide::advice::Advice;
+use crate::decide::apart::{pairs, partings};
+use crate::decide::draws::DRAWS;
 use crate::decide::inspect::{inspect, spin_of};
-use crate::decide::usage::usage;
+use crate::decide::levers::levers;
+use crate::decide::model::Model;
+use crate::decide::usage::Usage;
 use crate::decide::why::why;
-use crate::files::{ReadOptions, read_columns, read_profile, read_sessions};
-use crate::former::calibrate::{Evidence, cross_validate, fit};
-use crate::former::evaluate::{Stage, Thrown, Today};
-use crate::former::search::reach::Recipe;
-use crate::former::separation::pairs;
-use crate::former::sight::{Sight, openings, sights};
-use crate::report::{coverage, ensemble, html, json, terminal};
-use crate::throws::{Options as SortOptions, sort};
+use crate::files::read_profile;
+use crate::report::Answer;
+use crate::report::answers::{self, Advised, Spun};
 
-use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
+use super::args::{AdviseArgs, CheckArgs, Cli, DotArgs, Format, LeversArgs, PagedArgs, Question};
+use super::page::PageArg;
 use super::{Failure, follow, planning, setup, staff, starter};
 
 /// The answer to a command line, as text to write out.
@@ -31,10 +32,9 @@ pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
         Question::Sort(args) => super::sessions::sort(cli, args),
         Question::Apart(args) => apart(cli, args),
         Question::Usage(args) => usage_of(cli, args),
+        Question::Levers(args) => levers_of(cli, args),
         Question::Advise(args) => advise_on(cli, args),
         Question::Dot(args) => dot(cli, args),
-        Question::Calibrate(args) => calibrate(cli, args),
-        Question::Coverage(args) => Ok(coverage(&simulate(args.athletes, cli.seed))),
         Question::Compare(args) => staff::compare_two(cli, args),
         Question::Roster(args) => staff::roster(cli, args),
         Question::New(args) => starter::new(args),
@@ -48,38 +48,35 @@ pub(super) fn answer(cli: &Cli) -> Result<String, Failure> {
 }
 
 fn check(cli: &Cli, args: &CheckArgs) -> Result<String, Failure> {
-    let profile = read_profile(&args.profile.profile)?;
+    let path = &args.profile.profile;
+    let profile = read_profile(path)?;
     let inspected = inspect(&profile, Air::standard(args.elevation * FOOT));
-    Ok(match cli.format {
-        Format::Text => {
-            let file = args.profile.profile.to_string_lossy();
-            terminal::check(&profile, &inspected, args.elevation, &file, width())
-        }
-        Format::Json => json::check(&profile, &inspected, args.elevation),
-    })
+    let answer = answers::check(&profile, &inspected, args.elevation, &path.to_string_lossy());
+    told(cli, &answer, Some(&args.page))
 }
 
 fn apart(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
-    let profile = read_profile(&args.profile.profile)?;
-    let stage = Stage::new(&profile);
-    let today = Today::of(&stage);
-    let aims = PerSide::from_fn(|side: Side| today.plans.on(side).aims.clone());
-    let pairs = pairs(&stage, &aims);
-    args.page.write(|| html::apart(&profile, &pairs, &openings(&stage), sights(&stage, &stage.pitches).as_ref()))?;
-    Ok(match cli.format {
-        Format::Text => terminal::apart(&profile, &pairs, width()),
-        Format::Json => json::apart(&profile, &pairs),
-    })
+    let path = &args.profile.profile;
+    let profile = read_profile(path)?;
+    let model = Model::new(&profile, NonZeroUsize::MIN, cli.seed);
+    let partings = PerSide::from_fn(|side: Side| partings(&model, side));
+    told(cli, &answers::apart(&profile, &pairs(&model), &partings, &path.to_string_lossy()), Some(&args.page))
 }
 
 fn usage_of(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
-    let profile = read_profile(&args.profile.profile)?;
-    let sides = usage(&profile, Asked::DEFAULT.draws, cli.seed);
-    args.page.write(|| html::usage(&profile, &sides))?;
-    Ok(match cli.format {
-        Format::Text => terminal::usage(&profile, &sides, width()),
-        Format::Json => json::usage(&profile, &sides),
-    })
+    let path = &args.profile.profile;
+    let profile = read_profile(path)?;
+    let usage = Usage::of(&Model::new(&profile, DRAWS, cli.seed));
+    told(cli, &answers::usage(&profile, &usage, &path.to_string_lossy()), Some(&args.page))
+}
+
+/// An athlete who may not throw is not weighed at all.
+fn levers_of(cli: &Cli, args: &LeversArgs) -> Result<String, Failure> {
+    let path = &args.profile.profile;
+    let profile = read_profile(path)?;
+    let is_free = reasons_against_throwing(profile.health, &profile.athlete).is_empty();
+    let found = if is_free { levers(&Model::new(&profile, args.draws, cli.seed)) } else { Vec::new() };
+    told(cli, &answers::levers(&profile, &found, &path.to_string_lossy()), Some(&args.page))
 }
 
 fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
@@ -87,55 +84,34 @@ fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
         (Some(path), []) => read_profile(path)?,
         (path, sessions) => super::sessions::profile_of(path.as_deref(), sessions, &args.reading, cli.seed)?,
     };
-    let question = advice::Question {
-        family: args.family,
-        command: args.time.command(),
-        draws: args.draws as usize,
-        seed: cli.seed,
-    };
-    let advice = advise(&profile, question);
-    let reasons = args.why.then(|| why(&advice)).flatten();
-    args.page.write(|| html::advise(&advice, sights_with_target(&advice).as_ref()))?;
+    let model = Model::new(&profile, args.draws, cli.seed);
+    let advice = Advice::of(&model, args.family, args.time.command());
+    let chased = advice.to_chase();
+    let leaning = chased.filter(|_| args.why).map(|target| why(&model, &target.target.change));
+    let file = args.profile.as_ref().map(|path| path.to_string_lossy());
+    let advised = Advised { profile: &profile, advice: &advice, leaning: leaning.as_deref(), file: file.as_deref() };
+    told(cli, &answers::advise(&advised), Some(&args.page))
+}
+
+/// The answer in the form asked for, once its page is written, where one is.
+pub(super) fn told(cli: &Cli, answer: &Answer, page: Option<&PageArg>) -> Result<String, Failure> {
+    page.map_or(Ok(()), |page| page.write(|| answer.page()))?;
     Ok(match cli.format {
-        Format::Text => terminal::advise(&advice, reasons.as_ref(), width()),
-        Format::Json => json::advise(&advice, reasons.as_ref()),
+        Format::Text => answer.text(width()),
+        Format::Json => answer.json(),
     })
-}
-
-fn calibrate(cli: &Cli, args: &CalibrateArgs) -> Result<String, Failure> {
-    let map = read_columns(&args.columns)?;
-    let options = ReadOptions { map, hand: None, progress: &mut |_| {} };
-    let session = read_sessions(std::slice::from_ref(&args.session), options)?;
-    let sorted = sort(&session, SortOptions::default());
-    let evidence = Evidence::of(&session, &sorted);
-    if evidence.cells.is_empty() {
-        return Err(Failure::request(
-            "no throw of the session has a place at the plate, a side and an outcome",
-            "name those columns in the column map",
-        ));
-    }
-    let fitted = fit(&evidence, |_| true, args.members, cli.seed);
-    let checked = cross_validate(&evidence, cli.seed);
-    Ok(ensemble(&session, &evidence, &fitted, &checked))
-}
-
-/// What hitters see of today's pitches and, last, the one to chase.
-fn sights_with_target(advice: &Advice) -> Option<PerSide<Sight>> {
-    let stage = Stage::new(advice.profile);
-    let target = advice.target.iter().map(|target| target.pitch(&stage).thrown);
-    let pitches: Vec<Thrown> = stage.pitches.iter().copied().chain(target).collect();
-    sights(&stage, &pitches)
 }
 
 fn dot(cli: &Cli, args: &DotArgs) -> Result<String, Failure> {
     match (&args.profile, args.target) {
-        (_, Some(shape)) => dot_of_target(cli, shape, args.rpm, args.throws),
-        (Some(path), None) => dots_of_profile(cli, &read_profile(path)?, args.pitch.as_deref()),
+        (_, Some(shape)) => dot_of_target(cli, args, shape),
+        (Some(path), None) => dots_of_profile(cli, args, &read_profile(path)?),
         (None, None) => Err(Failure::request("PROFILE is missing", "name a profile, or a shape with --target")),
     }
 }
 
-fn dots_of_profile(cli: &Cli, profile: &Profile, wanted: Option<&str>) -> Result<String, Failure> {
+fn dots_of_profile(cli: &Cli, args: &DotArgs, profile: &Profile) -> Result<String, Failure> {
+    let wanted = args.pitch.as_deref();
     let chosen: Vec<_> = profile
         .pitches
         .iter()
@@ -150,22 +126,18 @@ fn dots_of_profile(cli: &Cli, profile: &Profile, wanted: Option<&str>) -> Result
             hint: String::new(),
         });
     }
-    let spins = chosen.iter().map(|pitch| (pitch.name.as_str(), spin_of(profile, pitch).0, pitch.is_spin_measured()));
-    Ok(match cli.format {
-        Format::Text => {
-            let pages: Vec<String> =
-                spins.map(|(name, spin, measured)| terminal::dot(profile, name, spin, measured, width())).collect();
-            pages.join("\n")
-        }
-        Format::Json => json::dots(spins, profile.athlete.throws),
-    })
+    let spun: Vec<Spun> = chosen
+        .into_iter()
+        .map(|pitch| (pitch.name.as_str(), spin_of(profile, pitch).0, pitch.is_spin_measured()))
+        .collect();
+    told(cli, &answers::dots(profile, &spun), Some(&args.page))
 }
 
-/// A recipe for a shape alone: an ordinary release at sea level, the given total spin, the seams
-/// doing nothing.
-fn dot_of_target(cli: &Cli, shape: Shape, rpm: f64, hand: Hand) -> Result<String, Failure> {
-    let release = Vec3::new(-2.0 * FOOT, 54.5 * FOOT, 5.8 * FOOT);
-    let needed = active_rpm_needed(shape, SeamPush::NONE, Ground { release, air: Air::SEA_LEVEL });
+/// A recipe for a shape alone: an ordinary release at sea level, the given total spin, the seams doing nothing.
+fn dot_of_target(cli: &Cli, args: &DotArgs, shape: Shape) -> Result<String, Failure> {
+    let rpm = args.rpm;
+    let ground = Ground { release: Vec3::new(-2.0 * FOOT, 54.5 * FOOT, 5.8 * FOOT), air: Air::SEA_LEVEL };
+    let needed = active_rpm_needed(shape, SeamPush::NONE, ground);
     if needed.value > rpm {
         let needs = if needed.value.is_finite() {
             format!("about {:.0} rpm of active spin", needed.value)
@@ -177,12 +149,8 @@ fn dot_of_target(cli: &Cli, shape: Shape, rpm: f64, hand: Hand) -> Result<String
             "give more with --rpm, or ask for less movement",
         ));
     }
-    let clock = Clock::from_push(shape.glove_side_break_in, shape.vertical_break_in);
-    let spin = Spin { rpm, active_fraction: needed.value / rpm, clock };
-    Ok(match cli.format {
-        Format::Text => terminal::recipe(&Recipe { shape, spin, seam_in: [0.0; 2] }, needed, hand, width()),
-        Format::Json => json::dot("target", spin, Some([0.0; 2]), hand),
-    })
+    let recipe = recipe(shape, rpm, SeamPush::NONE, ground);
+    told(cli, &answers::dot_of_shape(&recipe, needed, args.throws), Some(&args.page))
 }
 
 /// Columns to set text in: `COLUMNS` when set, else the terminal's, else 80.

@@ -29,6 +29,11 @@ Examples:
   arsenalfit usage profiles/three-quarter-right.toml
   arsenalfit usage profiles/high-slot-left.toml --report usage.html";
 
+pub(super) const LEVERS: &str = "\
+Examples:
+  arsenalfit levers profiles/three-quarter-right.toml
+  arsenalfit levers profiles/high-slot-left.toml --report levers.html";
+
 pub(super) const ADVISE: &str = "\
 Examples:
   arsenalfit advise profiles/three-quarter-right.toml

@@ -2,74 +2,84 @@
 //! chased and the throws that are read. A throw that says nothing (a double, a lob, a stuck
 //! reading) is set aside before anything is judged, as in `sort`.
 
+use std::num::NonZeroUsize;
 use std::path::{Path, PathBuf};
 
+use crate::athlete::eligibility::{Eligibility, Reason};
 use crate::athlete::profile::Profile;
 use crate::athlete::session::Session;
+use crate::decide::model::Model;
 use crate::files::{read_columns, read_profile};
-use crate::learn::plan::Refusal;
 use crate::learn::progress::{outings, progress as watch};
 use crate::learn::target::Target;
 use crate::learn::trial::{attempts, trial as judge};
-use crate::report::follow::Ground;
-use crate::report::{html, json, terminal};
+use crate::report::answers::{self, Ground};
 use crate::throws::screened;
 
 use super::Failure;
-use super::args::{Cli, Format, SessionArgs};
+use super::args::{Cli, SessionArgs};
 use super::args_follow::{ColumnsArg, ProgressArgs, TargetArgs, TrialArgs};
-use super::commands::width;
+use super::commands::told;
 
 /// The answer of `trial`.
 pub(super) fn trial(cli: &Cli, args: &TrialArgs) -> Result<String, Failure> {
     let profile = read_profile(&args.profile)?;
-    let target = target_of(&profile, &args.target)?;
+    let target = target_of(&ground_of(&profile), &args.target)?;
     let session = throws(std::slice::from_ref(&args.trial), &args.columns, &profile)?;
     let (attempts, unused) = attempts(&session);
-    let trial = judge(&session.grips, &attempts, &profile, &target, cli.seed);
-    let cautions: Vec<String> = trial.cautions.iter().chain(&unused).map(ToString::to_string).collect();
-    let bars = bars(&profile, &target);
-    let ground = Ground { profile: &profile, target: &target, session: &session, bars: &bars, cautions: &cautions };
-    args.page.write(|| html::trial(&ground, &trial))?;
-    Ok(match cli.format {
-        Format::Text => terminal::trial(&ground, &trial, width()),
-        Format::Json => json::trial(&ground, &trial),
-    })
+    let mut trial = judge(&session.grips, &attempts, &profile, &target, cli.seed);
+    trial.cautions.extend(unused);
+    let ground = Ground {
+        profile: &profile,
+        file: &args.profile.to_string_lossy(),
+        target: &target,
+        session: &session,
+        is_wished: args.target.target.is_some(),
+        bars: &bars(&profile, &target),
+    };
+    told(cli, &answers::trial(&ground, &trial), Some(&args.page))
 }
 
 /// The answer of `progress`.
 pub(super) fn progress(cli: &Cli, args: &ProgressArgs) -> Result<String, Failure> {
     let profile = read_profile(&args.profile.profile)?;
-    let target = target_of(&profile, &args.target)?;
+    let target = target_of(&ground_of(&profile), &args.target)?;
     let session = throws(&args.sessions, &args.columns, &profile)?;
     if let Some(label) = &args.pitch {
         known(label, &session)?;
     }
     let (outings, doubts) = outings(&session, &profile, &target, args.pitch.as_deref());
-    let progress = watch(&outings, &profile, &target);
-    let cautions: Vec<String> = progress.cautions.iter().chain(&doubts).map(ToString::to_string).collect();
-    let bars = bars(&profile, &target);
-    let ground = Ground { profile: &profile, target: &target, session: &session, bars: &bars, cautions: &cautions };
-    args.page.write(|| html::progress(&ground, &progress))?;
-    let answer = match cli.format {
-        Format::Text => terminal::progress(&ground, &progress, width()),
-        Format::Json => json::progress(&ground, &progress),
+    let mut progress = watch(&outings, &profile, &target);
+    progress.cautions.extend(doubts);
+    let ground = Ground {
+        profile: &profile,
+        file: &args.profile.profile.to_string_lossy(),
+        target: &target,
+        session: &session,
+        is_wished: args.target.target.is_some(),
+        bars: &bars(&profile, &target),
     };
+    let answer = told(cli, &answers::progress(&ground, &progress), Some(&args.page))?;
     if args.strict && progress.must_stop() { Err(Failure::Stop { answer }) } else { Ok(answer) }
 }
 
-/// The shape asked for, or else the best of the family in his reach.
-pub(super) fn target_of(profile: &Profile, args: &TargetArgs) -> Result<Target, Failure> {
+/// The shape asked for, or else the best of the family in reach.
+pub(super) fn target_of(model: &Model, args: &TargetArgs) -> Result<Target, Failure> {
     let family = args.family;
     if let Some(shape) = args.target {
-        return Ok(Target::wished(profile, family, shape));
+        return Ok(Target::about(model, family, shape));
     }
-    Target::best(profile, family).ok_or_else(|| {
+    Target::best(model, family).ok_or_else(|| {
         Failure::request(
-            format!("no {family} is in reach for {}", profile.athlete.name),
-            "`arsenalfit advise` says why; choose another pitch with --family or give a shape with --target",
+            format!("no arm of the data this rests on throws a {family}: there is no natural shape to chase"),
+            "choose another pitch with --family, or give a shape with --target",
         )
     })
+}
+
+/// The model that a target is looked for in: it does not depend on what is not known, so one draw is as good as many.
+fn ground_of(profile: &Profile) -> Model<'_> {
+    Model::new(profile, NonZeroUsize::MIN, 1)
 }
 
 /// The usable throws of some files, by the athlete of `profile`.
@@ -86,7 +96,7 @@ fn same_hand(map: &Path, profile: &Profile) -> Result<(), Failure> {
     let hand = profile.athlete.throws;
     match read_columns(map)?.hand {
         Some(other) if other != hand => Err(Failure::request(
-            format!("the column map {} says that he throws {other}, the profile {hand}", map.display()),
+            format!("the column map {} says that the athlete throws {other}, the profile {hand}", map.display()),
             "correct the one that is wrong",
         )),
         _ => Ok(()),
@@ -107,6 +117,6 @@ fn known(label: &str, session: &Session) -> Result<(), Failure> {
 }
 
 /// What speaks against the work as such.
-fn bars(profile: &Profile, target: &Target) -> Vec<crate::learn::plan::Reason> {
-    Refusal::of(profile, target.family).map(|refusal| refusal.reasons).unwrap_or_default()
+fn bars(profile: &Profile, target: &Target) -> Vec<Reason> {
+    Eligibility::of(profile, target.family).bar().map(|bar| bar.reasons.clone()).unwrap_or_default()
 }

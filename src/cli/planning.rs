@@ -5,20 +5,25 @@
 
 use std::path::Path;
 
+use crate::athlete::eligibility::Eligibility;
 use crate::athlete::profile::Profile;
-use crate::decide::advice::{Advice, Question, Verdict, advise};
+use crate::decide::advice::Advice;
+use crate::decide::draws::DRAWS;
+use crate::decide::model::Model;
+use crate::decide::new_pitch::Command;
+use crate::decide::verdict::Verdict;
 use crate::files::{read_profile, visible};
-use crate::learn::plan::{Answer, Measured, Plan, Refusal, Request, Span, SpanError, plan as lay_out};
+use crate::learn::plan::{Answer, Measured, Plan, Request, Span, SpanError, plan as lay_out};
 use crate::learn::progress::{Finding, Severity, outings, progress};
 use crate::learn::target::Target;
 use crate::learn::trial::{attempts, trial};
-use crate::report::follow::{NoPlan, Start};
-use crate::report::{html, json, terminal};
+use crate::report::answers::{self, NoPlan, Start};
+use crate::report::calendar;
 
 use super::Failure;
-use super::args::{Cli, Format};
+use super::args::Cli;
 use super::args_follow::PlanArgs;
-use super::commands::width;
+use super::commands::told;
 use super::files::{Ready, ready};
 use super::follow::{target_of, throws};
 
@@ -30,19 +35,20 @@ pub(super) fn plan(cli: &Cli, args: &PlanArgs) -> Result<String, Failure> {
     }
     let span = Span::new(args.start, args.end).map_err(no_span)?;
     let profile = read_profile(&args.profile.profile)?;
-    if let Some(refusal) = Refusal::of(&profile, args.target.family) {
-        return no_plan(cli, args, &profile, &NoPlan::Barred(&refusal));
+    let family = args.target.family;
+    if let Eligibility::Barred(bar) = Eligibility::of(&profile, family) {
+        return no_plan(cli, args, &profile, &NoPlan::Barred(&bar));
     }
-    let question = Question { family: args.target.family, seed: cli.seed, ..Question::DEFAULT };
-    let advice = args.target.target.is_none().then(|| advise(&profile, question));
+    let model = Model::new(&profile, DRAWS, cli.seed);
+    let advice = args.target.target.is_none().then(|| Advice::of(&model, family, Command::Mastered));
     if let Some(advice) = advice.as_ref().filter(|advice| advice.verdict == Verdict::NotNow) {
         return no_plan(cli, args, &profile, &NoPlan::Advised(advice));
     }
-    let target = target_of(&profile, &args.target)?;
+    let target = target_of(&model, &args.target)?;
     let known = Known::read(cli, args, &profile, &target)?;
     let request = Request { profile: &profile, target: &target, span, weekdays: args.days, measured: known.measured };
     match lay_out(&request) {
-        Answer::Refused(refusal) => no_plan(cli, args, &profile, &NoPlan::Barred(&refusal)),
+        Answer::Refused(bar) => no_plan(cli, args, &profile, &NoPlan::Barred(&bar)),
         Answer::Plan(plan) => written(cli, args, &profile, &plan, &known, advice.as_ref()),
     }
 }
@@ -78,11 +84,8 @@ fn no_span(error: SpanError) -> Failure {
 
 fn no_plan(cli: &Cli, args: &PlanArgs, profile: &Profile, why: &NoPlan) -> Result<String, Failure> {
     let unwritten: Vec<String> = files(args).map(|path| visible(&path.to_string_lossy())).collect();
-    args.page.write(|| html::no_plan(profile, why, &unwritten))?;
-    Ok(match cli.format {
-        Format::Text => terminal::no_plan(profile, why, &unwritten, width()),
-        Format::Json => json::no_plan(profile, why, &unwritten),
-    })
+    let file = args.profile.profile.to_string_lossy();
+    told(cli, &answers::no_plan(profile, &file, why, &unwritten), Some(&args.page))
 }
 
 /// What throws already made say.
@@ -118,13 +121,12 @@ fn written(
     advice: Option<&Advice>,
 ) -> Result<String, Failure> {
     let names: Vec<String> = files(args).map(|path| visible(&path.to_string_lossy())).collect();
-    let start = Start { profile, advice, stops: &known.stops, written: &names };
-    let calendar = args.ics.as_deref().map(|path| ready(path, &plan.calendar())).transpose()?;
-    let markdown = args.markdown.as_deref().map(|path| ready(path, &plan.markdown())).transpose()?;
-    let page = args.page.ready(|| html::plan(&start, plan))?;
-    [calendar, markdown, page].into_iter().flatten().try_for_each(Ready::put)?;
-    Ok(match cli.format {
-        Format::Text => terminal::plan(&start, plan, width()),
-        Format::Json => json::plan(&start, plan),
-    })
+    let file = args.profile.profile.to_string_lossy();
+    let start = Start { profile, file: &file, advice, stops: &known.stops, written: &names };
+    let answer = answers::plan(&start, plan);
+    let calendar = args.ics.as_deref().map(|path| ready(path, &calendar(plan))).transpose()?;
+    let sheet = args.markdown.as_deref().map(|path| ready(path, &answers::plan_sheet(plan).markdown())).transpose()?;
+    let page = args.page.ready(|| answer.page())?;
+    [calendar, sheet, page].into_iter().flatten().try_for_each(Ready::put)?;
+    told(cli, &answer, None)
 }

@@ -1,6 +1,7 @@
 //! A progress bar on standard error, only on a terminal and only for work of more than a second.
 
 use std::io::IsTerminal;
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::{Duration, Instant};
 
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
@@ -8,12 +9,11 @@ use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 /// How long work may take before a bar is shown.
 const PATIENCE: Duration = Duration::from_secs(1);
 
-/// A bar that appears late or never.
+/// A bar that appears late or never; several threads may move it.
 pub(super) struct Progress {
     started: Instant,
     bar: ProgressBar,
-    is_shown: bool,
-    may_show: bool,
+    may_show: AtomicBool,
 }
 
 impl Progress {
@@ -23,16 +23,25 @@ impl Progress {
         if let Ok(style) = ProgressStyle::with_template("{msg} [{bar:30}] {percent} %") {
             bar.set_style(style.progress_chars("=> "));
         }
-        Self { started: Instant::now(), bar, is_shown: false, may_show: std::io::stderr().is_terminal() }
+        Self { started: Instant::now(), bar, may_show: std::io::stderr().is_terminal().into() }
     }
 
     /// So much is done.
-    pub(super) fn reach(&mut self, done: u64) {
-        if self.may_show && !self.is_shown && self.started.elapsed() > PATIENCE {
-            self.bar.set_draw_target(ProgressDrawTarget::stderr());
-            self.is_shown = true;
-        }
+    pub(super) fn reach(&self, done: u64) {
+        self.appear();
         self.bar.set_position(done);
+    }
+
+    /// One more is done.
+    pub(super) fn step(&self) {
+        self.appear();
+        self.bar.inc(1);
+    }
+
+    fn appear(&self) {
+        if self.started.elapsed() > PATIENCE && self.may_show.swap(false, Ordering::Relaxed) {
+            self.bar.set_draw_target(ProgressDrawTarget::stderr());
+        }
     }
 }
 

@@ -5,17 +5,14 @@ use std::path::{Path, PathBuf};
 use crate::athlete::profile::Profile;
 use crate::athlete::session::Session;
 use crate::base::geometry::Hand;
-use crate::decide::inspect::second_looks_at;
-use crate::files::{
-    ColumnMap, ReadOptions, profile_from_toml, read_columns, read_proposal, read_sessions, read_text, visible,
-};
-use crate::report::{json, second_look, terminal};
+use crate::files::{ColumnMap, ReadOptions, profile_from_toml, read_columns, read_proposal, read_sessions, read_text};
+use crate::report::{answers, column_map};
 use crate::throws::profile_text::{ProfileUpdate, updated_profile};
 use crate::throws::{Options, Sorted};
 
 use super::Failure;
-use super::args::{Cli, Format, SessionArgs, SortArgs};
-use super::commands::width;
+use super::args::{Cli, SessionArgs, SortArgs};
+use super::commands::told;
 use super::files::write_whole;
 use super::progress::Progress;
 
@@ -25,14 +22,10 @@ pub(super) fn sort(cli: &Cli, args: &SortArgs) -> Result<String, Failure> {
         return explain(&args.sessions[0]);
     }
     let session = read(&args.sessions, &args.reading)?;
-    let mut sorted = crate::throws::sort(&session, options(cli.seed, args.most_pitches));
-    // The usual shapes of families stand below sorting, so these doubts are added to its own here.
-    sorted.cautions.extend(second_looks_at(&sorted).iter().map(|look| format!("the {}", second_look(look))));
+    let sorted = crate::throws::sort(&session, options(cli.seed, args.most_pitches));
     let update = args.write.as_deref().map(|path| write(path, args, &session, &sorted)).transpose()?;
-    Ok(match cli.format {
-        Format::Text => terminal::sort(&session, &sorted, update.as_ref().zip(args.write.as_deref()), width()),
-        Format::Json => json::sort(&session, &sorted),
-    })
+    let written = update.as_ref().zip(args.write.as_deref());
+    told(cli, &answers::sort(&session, &sorted, written), Some(&args.page))
 }
 
 /// A profile whose pitches come from throws; what the throws do not tell comes from the profile at
@@ -59,14 +52,14 @@ fn options(seed: u64, most_pitches: u8) -> Options {
 pub(super) fn read(paths: &[PathBuf], reading: &SessionArgs) -> Result<Session, Failure> {
     let map = reading.columns.as_deref().map(read_columns).transpose()?.unwrap_or_else(ColumnMap::default);
     let total = paths.iter().filter_map(|path| std::fs::metadata(path).ok()).map(|file| file.len()).sum();
-    let mut progress = Progress::new(total, "reading");
+    let progress = Progress::new(total, "reading");
     let hand: Option<Hand> = reading.hand;
     Ok(read_sessions(paths, ReadOptions { map, hand, progress: &mut |done| progress.reach(done) })?)
 }
 
 /// A column map for a file, as TOML, with what each column was taken for in comments.
 fn explain(path: &Path) -> Result<String, Failure> {
-    Ok(terminal::columns(&visible(&path.to_string_lossy()), &read_proposal(path)?))
+    Ok(column_map(&path.to_string_lossy(), &read_proposal(path)?))
 }
 
 fn write(path: &Path, args: &SortArgs, session: &Session, sorted: &Sorted) -> Result<ProfileUpdate, Failure> {

@@ -8,7 +8,7 @@ use clap::{Command, CommandFactory};
 use clap_mangen::Man;
 
 use crate::files::profile_outline;
-use crate::report::json;
+use crate::report;
 
 use super::Failure;
 use super::args::Cli;
@@ -48,7 +48,9 @@ fn pages(command: &Command, folder: &Path) -> Result<String, Failure> {
     for one in std::iter::once(command).chain(listed(command)) {
         write_whole(&folder.join(Man::new(one.clone()).get_filename()), &page(one)?)?;
     }
-    Ok(format!("Wrote the manual pages.\nNext: man {}/arsenalfit.1\n", folder.display()))
+    let first = folder.join("arsenalfit.1");
+    let next = report::command_line(&["man", &first.to_string_lossy()]);
+    Ok(format!("Wrote the manual pages.\nNext: {next}\n"))
 }
 
 fn page(command: &Command) -> Result<String, Failure> {
@@ -66,5 +68,5 @@ fn find<'c>(command: &'c Command, name: &str) -> Result<&'c Command, Failure> {
 
 /// What a profile may hold.
 pub(super) fn schema() -> String {
-    json::schema(&profile_outline())
+    report::schema(&profile_outline())
 }

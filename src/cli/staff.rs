@@ -1,47 +1,39 @@
 //! The commands about several athletes: `compare` and `roster`.
 
-use std::io::{self, IsTerminal};
+use std::io;
 use std::path::{Path, PathBuf};
 
-use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use rayon::prelude::*;
 
-use crate::decide::advice::Question as Asked;
-use crate::decide::compare::compare;
-use crate::decide::roster::{ranking, standing};
+use crate::athlete::profile::Profile;
+use crate::decide::compare::Comparison;
+use crate::decide::roster::{Standing, ranking};
 use crate::files::{InputError, read_profile, visible};
-use crate::report::staff::{Member, Roster};
-use crate::report::{html, json, terminal};
+use crate::report::answers::{self, Member, Roster};
 
 use super::Failure;
-use super::args::{Cli, CompareArgs, Format, RosterArgs};
-use super::commands::width;
+use super::args::{Cli, CompareArgs, RosterArgs};
+use super::commands::told;
+use super::progress::Progress;
 
 /// Two athletes beside each other.
 pub(super) fn compare_two(cli: &Cli, args: &CompareArgs) -> Result<String, Failure> {
     let (first, second) = (read_profile(&args.first)?, read_profile(&args.second)?);
-    let (draws, command) = (args.draws as usize, args.time.command());
-    let question = Asked { family: args.family, command, draws, seed: cli.seed };
-    let comparison = compare([&first, &second], question);
-    args.page.write(|| html::compare(&comparison))?;
-    Ok(match cli.format {
-        Format::Text => terminal::compare(&comparison, width()),
-        Format::Json => json::compare(&comparison),
-    })
+    let comparison = Comparison::of([&first, &second], args.family, args.time.command(), args.draws, cli.seed);
+    let files = [&args.first, &args.second].map(|path| path.to_string_lossy());
+    told(cli, &answers::compare(&comparison, [&files[0], &files[1]]), Some(&args.page))
 }
 
 /// A folder of athletes, ranked. Bad profiles are told beside the answer.
 pub(super) fn roster(cli: &Cli, args: &RosterArgs) -> Result<String, Failure> {
     let files = profiles_in(&args.folder)?;
-    let question = Asked { draws: args.draws as usize, seed: cli.seed, command: args.time.command(), ..Asked::DEFAULT };
-    let (members, bad) = read_and_judge(&files, question);
+    let command = args.time.command();
+    let judge = |profile: &Profile| Standing::of(profile, command, args.draws, cli.seed);
+    let (members, bad) = read_and_judge(&files, judge);
     let members = ranked(members);
-    let roster = Roster { members: &members, command: question.command, unread: bad.len(), draws: question.draws };
-    args.page.write(|| html::roster(&roster))?;
-    let answer = match cli.format {
-        Format::Text => terminal::roster(&roster, width()),
-        Format::Json => json::roster(&members),
-    };
+    let roster = Roster { members: &members, command, unread: bad.len(), draws: args.draws.get() };
+    let answer = told(cli, &answers::roster(&roster), Some(&args.page))?;
+    let answer = if members.is_empty() { String::new() } else { answer };
     if bad.is_empty() { Ok(answer) } else { Err(Failure::InPart { answer, bad }) }
 }
 
@@ -73,23 +65,23 @@ fn profiles_in(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     Ok(files)
 }
 
-/// Everybody with his standing, and every file that could not be used, both in the order of files.
-fn read_and_judge(files: &[PathBuf], question: Asked) -> (Vec<Member>, Vec<InputError>) {
-    let progress = progress(files.len() as u64);
+/// Everybody with their standing, and every file that could not be used, both in the order of files.
+fn read_and_judge(files: &[PathBuf], judge: impl Fn(&Profile) -> Standing + Sync) -> (Vec<Member>, Vec<InputError>) {
+    let progress = Progress::new(files.len() as u64, "judging");
     let judged: Vec<Result<Member, InputError>> = files
         .par_iter()
         .map(|file| {
             let profile = read_profile(file);
             let member = profile.map(|profile| Member {
                 file: visible(&file.to_string_lossy()),
-                standing: standing(&profile, question),
+                standing: judge(&profile),
                 profile,
             });
-            progress.inc(1);
+            progress.step();
             member
         })
         .collect();
-    progress.finish_and_clear();
+    drop(progress);
     let (mut members, mut bad) = (Vec::new(), Vec::new());
     for one in judged {
         match one {
@@ -104,15 +96,4 @@ fn ranked(members: Vec<Member>) -> Vec<Member> {
     let standings: Vec<_> = members.iter().map(|member| member.standing.clone()).collect();
     let mut members: Vec<Option<Member>> = members.into_iter().map(Some).collect();
     ranking(&standings).into_iter().filter_map(|place| members[place].take()).collect()
-}
-
-/// A bar on a terminal, nothing elsewhere.
-fn progress(count: u64) -> ProgressBar {
-    let target = if io::stderr().is_terminal() { ProgressDrawTarget::stderr() } else { ProgressDrawTarget::hidden() };
-    let bar = ProgressBar::with_draw_target(Some(count), target);
-    // A template that is wrong would show the default bar.
-    match ProgressStyle::with_template("{wide_bar} {pos} of {len}") {
-        Ok(style) => bar.with_style(style),
-        Err(_) => bar,
-    }
 }

@@ -6,6 +6,7 @@ use std::path::Path;
 use crate::ball::{Family, Shape};
 use crate::base::geometry::Hand;
 use crate::files::{Fault, InputError, Starter, visible};
+use crate::report::command_line;
 
 use super::Failure;
 use super::args::{NewArgs, age, hand, pitch};
@@ -23,8 +24,8 @@ pub(super) fn new(args: &NewArgs) -> Result<String, Failure> {
         .and_then(|file| file.persist_noclobber(&args.file).map(|_| ()).map_err(|error| error.error));
     match written {
         Ok(()) => Ok(format!(
-            "Wrote {origin}. It holds what you said and every key that may follow, as a comment.\n\
-             Next: arsenalfit check {origin}\n"
+            "Wrote {origin}. It holds what you said and every key that may follow, as a comment.\nNext: {}\n",
+            command_line(&["arsenalfit", "check", &origin])
         )),
         Err(problem) if problem.kind() == io::ErrorKind::AlreadyExists => Err(exists(&args.file)),
         Err(problem) => Err(Failure::unwritten(&args.file, &problem)),

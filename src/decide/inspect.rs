@@ -5,7 +5,7 @@ mod counted;
 mod second_look;
 mod spins;
 
-pub use second_look::{FAR_IN, Found, ReleaseMeasure, SecondLook, second_looks, second_looks_at};
+pub use second_look::{About, Found, Length, SecondLook, Suspect, second_looks, second_looks_at};
 pub use spins::{SpinSource, spin_of};
 
 use crate::athlete::profile::{Pitch, Profile};

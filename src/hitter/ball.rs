@@ -46,6 +46,13 @@ pub struct Along {
     pub acceleration_in_s2: f64,
 }
 
+impl Along {
+    /// Place so many seconds before it arrives, in.
+    pub fn place_before(&self, seconds: f64) -> f64 {
+        self.place_in - self.velocity_in_s * seconds + 0.5 * self.acceleration_in_s2 * seconds * seconds
+    }
+}
+
 impl Arrival {
     /// Where it crosses.
     pub fn place(&self) -> Location {

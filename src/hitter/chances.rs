@@ -31,6 +31,11 @@ impl Chances {
         1.0 - self.swing - self.called_strike
     }
 
+    /// The mean by weight; weights sum to one.
+    pub fn mean<'c>(weighed: impl Iterator<Item = (f64, &'c Self)>) -> Self {
+        weighed.fold(Self::default(), |sum, (weight, chances)| sum + *chances * weight)
+    }
+
     /// Adds what becomes of a pitch at a place of this weight.
     #[inline]
     pub(super) fn add(&mut self, weight: f64, struck: Struck, taken: Taken) {

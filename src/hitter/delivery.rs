@@ -77,6 +77,14 @@ impl Delivery {
         }
     }
 
+    /// Where it is in the plane across the line to the plate, `seconds` after release, when aimed as it is: to the glove
+    /// side and up, in.
+    pub fn place_at(&self, seconds: f64) -> Movement {
+        let Ball { course, arrival } = self.aimed;
+        let left = course.flight_s - seconds;
+        Movement { glove_side_in: arrival.across.place_before(left), up_in: arrival.height.place_before(left) }
+    }
+
     /// What a hitter who knows this pitch knows of it.
     pub fn belief(&self) -> Belief {
         let Course { flight_s, speed_mph, movement, hand, .. } = self.aimed.course;

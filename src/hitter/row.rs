@@ -75,6 +75,20 @@ impl Row {
         self.mixed(mix).chances(&self.spread)
     }
 
+    /// For which pitch the hitter takes it when he must decide: a share for each belief, averaged over the places.
+    pub fn taken_for(&self, mix: &[f64]) -> Vec<f64> {
+        let shares: Vec<f64> = mix.iter().map(|share| self.hitter.weight_of_share(*share).0).collect();
+        let mut taken = vec![0.0; self.met.len()];
+        let places =
+            self.spread.height.iter().flat_map(|height| self.spread.across.iter().map(move |across| height * across));
+        for (node, place) in places.enumerate() {
+            let weights: Vec<f64> = self.met.iter().zip(&shares).map(|(met, share)| share * met[node][0]).collect();
+            let total: f64 = weights.iter().sum();
+            taken.iter_mut().zip(&weights).for_each(|(taken, weight)| *taken += place * weight / total);
+        }
+        taken
+    }
+
     /// Chances about its aim, and how each moves with each of the shares `mix`.
     pub fn chances_and_slopes(&self, mix: &[f64]) -> (Chances, Vec<Chances>) {
         let mixed = self.mixed(mix);

@@ -2,7 +2,7 @@
 //!
 //! Few files carry a measured slot, nearly all carry release height and side. So the shoulder is
 //! placed once, from the profile, and the slot of a throw is the angle from there to its release.
-//! That the shoulder stays where it was is an assumption: an athlete who bends his trunk more
+//! That the shoulder stays where it was is an assumption: an athlete who bends the trunk more
 //! reads as a dropped slot here. It is meant for changes, not for a slot by itself.
 
 use crate::ball::Release;

@@ -1,16 +1,20 @@
 //! What a follow-through works toward: one shape, the window around it and the spin that gives it.
 //!
-//! A target comes from the search, or from three numbers a coach has in mind; the rest of the
-//! follow-through does not care which. All of it is a right-hander's. Nothing here judges whether
-//! the target is a good one: that is [`crate::former::search`].
+//! A target comes from the search, or from three numbers a coach has in mind; the same numbers give the same target
+//! either way. All of it is a right-hander's. Nothing here judges whether the target is a good one: that is the advice.
 
+use crate::athlete::natural::NaturalShape;
 use crate::athlete::profile::{Profile, Spread};
 use crate::ball::spin::Spin;
 use crate::ball::{Family, Shape};
-use crate::base::stats::NormalTable;
-use crate::former::evaluate::{Stage, Today};
-use crate::former::search::reach::Reach;
-use crate::former::search::{Candidate, Command, Window, best_of_family};
+use crate::base::Range;
+use crate::base::stats::Matrix;
+use crate::decide::advice::work;
+use crate::decide::chase;
+use crate::decide::model::Model;
+use crate::decide::recipe::recipe_of;
+
+use super::window::Window;
 
 /// A shape to chase.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -27,100 +31,60 @@ pub struct Target {
     pub spread: Spread,
 }
 
-/// Least half width of a window: speed (mph), then either break (in). A window narrower than an
-/// ordinary scatter asks for what no arm does. This project's choice.
-const LEAST_HALF: [f64; 3] = [1.5, 2.0, 2.0];
-/// Half width of the window around a target that was given as three numbers. This project's choice.
-const USUAL_HALF: [f64; 3] = [2.0, 3.0, 3.0];
+/// How arms differ in a family of which no arm is known: mph, in, in. This project's choice.
+const UNKNOWN: Matrix<3, 3> = [[4.0, 0.0, 0.0], [0.0, 9.0, 0.0], [0.0, 0.0, 9.0]];
+/// A pitch is in its window with this share of what a centred, ordinarily scattered one would have
+/// there. Common practice, no published source.
+const SHARE_OF_BEST: f64 = 0.7;
+/// A new pitch may scatter this much more at the plate than the others. Common practice, no
+/// published source.
+const COMMAND_RATIO: f64 = 1.15;
 
 impl Target {
-    /// The best reachable shape of `family`; nothing when none is in reach.
-    pub fn best(profile: &Profile, family: Family) -> Option<Self> {
-        let stage = Stage::new(profile);
-        // The shape does not depend on what is not known, only its worth does: no world is drawn.
-        let found = best_of_family(&stage, &Today::of(&stage), family, Command::Mastered, &[]).ok()?;
-        Some(Self::of_candidate(&found, profile))
+    /// The shape of `family` to chase; nothing when no arm is known to throw it.
+    pub fn best(model: &Model, family: Family) -> Option<Self> {
+        let found = chase::target(model, family, work(model.profile, family))?;
+        Some(Self::about(model, family, found.shape))
     }
 
-    /// A target from three numbers, with the spin that gives it when that is in reach.
-    pub fn wished(profile: &Profile, family: Family, shape: Shape) -> Self {
-        let stage = Stage::new(profile);
-        let recipe = Reach::of(&stage, family).recipe(&stage, shape);
-        Self { spin: recipe.map(|recipe| recipe.spin), ..Self::around(family, shape, profile) }
-    }
-
-    /// The target the search found for `profile`.
-    pub fn of_candidate(candidate: &Candidate, profile: &Profile) -> Self {
-        let shape = candidate.recipe.shape;
+    /// The target of these three numbers.
+    pub fn about(model: &Model, family: Family, shape: Shape) -> Self {
+        let natural = model.natural.family(family);
         Self {
-            family: candidate.family,
+            family,
             shape,
-            window: at_least(candidate.window, shape, LEAST_HALF),
-            spin: Some(candidate.recipe.spin),
-            spread: likely_spread(profile),
+            window: Window::about(shape, &natural.map_or(UNKNOWN, NaturalShape::shape_covariance)),
+            spin: recipe_of(model, family, shape).map(|recipe| recipe.spin),
+            spread: likely_spread(model.profile),
         }
     }
 
-    /// A target from three numbers; scatter as on the pitches `profile` has apart from fastballs.
-    pub fn around(family: Family, shape: Shape, profile: &Profile) -> Self {
-        let point = Window {
-            speed_mph: (shape.speed_mph, shape.speed_mph),
-            vertical_break_in: (shape.vertical_break_in, shape.vertical_break_in),
-            glove_side_break_in: (shape.glove_side_break_in, shape.glove_side_break_in),
-        };
-        Self { family, shape, window: at_least(point, shape, USUAL_HALF), spin: None, spread: likely_spread(profile) }
-    }
-
-    /// The same target with the spin that gives it.
+    /// The same target with another spin that gives it, measured perhaps.
     #[must_use]
     pub fn with_spin(self, spin: Spin) -> Self {
         Self { spin: Some(spin), ..self }
     }
 
-    /// The window's ranges: speed, vertical break, glove-side break.
-    pub fn ranges(&self) -> [(f64, f64); 3] {
-        [self.window.speed_mph, self.window.vertical_break_in, self.window.glove_side_break_in]
-    }
-
-    /// Whether `shape` lies in the window.
-    pub fn holds(&self, shape: Shape) -> bool {
-        self.ranges().into_iter().zip(numbers(shape)).all(|((low, high), value)| (low..=high).contains(&value))
-    }
-
-    /// Chance that a throw lands in the window when throws scatter by `sd` about `mean`.
-    pub fn chance(&self, mean: [f64; 3], sd: [f64; 3]) -> f64 {
-        let table = NormalTable::shared();
-        let mass = |axis: usize| {
-            let (low, high) = self.ranges()[axis];
-            table.mass_and_slope(low, high, mean[axis], 1.0 / sd[axis].max(1e-9)).0.max(0.0)
-        };
-        mass(0) * mass(1) * mass(2)
-    }
-
     /// The chance of a throw in the window once the pitch is in its middle and scatters as expected.
     pub fn chance_at_best(&self) -> f64 {
-        let middle = self.ranges().map(|(low, high)| f64::midpoint(low, high));
-        self.chance(middle, self.scatter())
+        self.window.chance(self.window.ranges().map(Range::middle), self.scatter())
+    }
+
+    /// The share of throws in the window that counts as being there.
+    pub fn share_enough(&self) -> f64 {
+        SHARE_OF_BEST * self.chance_at_best()
+    }
+
+    /// The most scatter at the plate (root mean square of side and height, in) with which it is
+    /// commanded.
+    pub fn scatter_enough_in(&self) -> f64 {
+        let (side, height) = (self.spread.command_side_in, self.spread.command_height_in);
+        COMMAND_RATIO * f64::midpoint(side * side, height * height).sqrt()
     }
 
     /// Expected scatter of the shape: speed, vertical break, glove-side break.
     pub fn scatter(&self) -> [f64; 3] {
         [self.spread.speed_mph, self.spread.vertical_break_in, self.spread.glove_side_break_in]
-    }
-}
-
-/// A shape's three numbers: speed, vertical break, glove-side break.
-pub fn numbers(shape: Shape) -> [f64; 3] {
-    [shape.speed_mph, shape.vertical_break_in, shape.glove_side_break_in]
-}
-
-/// `window`, each range pushed out to at least `half` on either side of `shape`.
-fn at_least(window: Window, shape: Shape, half: [f64; 3]) -> Window {
-    let wide = |range: (f64, f64), value: f64, half: f64| (range.0.min(value - half), range.1.max(value + half));
-    Window {
-        speed_mph: wide(window.speed_mph, shape.speed_mph, half[0]),
-        vertical_break_in: wide(window.vertical_break_in, shape.vertical_break_in, half[1]),
-        glove_side_break_in: wide(window.glove_side_break_in, shape.glove_side_break_in, half[2]),
     }
 }
 
@@ -132,18 +96,19 @@ fn likely_spread(profile: &Profile) -> Spread {
 mod tests {
     use super::*;
     use crate::files::profile_from_toml;
+    use std::num::NonZeroUsize;
 
     fn target() -> Target {
         let profile = profile_from_toml(include_str!("../../profiles/three-quarter-right.toml"), "p").unwrap();
         let shape = Shape { speed_mph: 82.0, vertical_break_in: 0.0, glove_side_break_in: 15.0 };
-        Target::around(Family::Sweeper, shape, &profile)
+        Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, shape)
     }
 
     #[test]
     fn a_target_from_three_numbers_holds_its_own_shape_and_not_a_far_one() {
         let target = target();
-        assert!(target.holds(target.shape));
-        assert!(!target.holds(Shape { glove_side_break_in: 8.0, ..target.shape }));
+        assert!(target.window.holds(target.shape));
+        assert!(!target.window.holds(Shape { glove_side_break_in: 8.0, ..target.shape }));
     }
 
     #[test]
@@ -151,7 +116,7 @@ mod tests {
         let target = target();
         let best = target.chance_at_best();
         assert!(best > 0.3 && best < 1.0, "{best}");
-        assert!(target.chance([83.0, 1.0, 14.0], target.scatter()) < best);
-        assert!(target.chance([82.0, 40.0, 14.0], target.scatter()) < 1e-9);
+        assert!(target.window.chance([83.0, 1.0, 14.0], target.scatter()) < best);
+        assert!(target.window.chance([82.0, 40.0, 14.0], target.scatter()) < 1e-9);
     }
 }

@@ -1,23 +1,21 @@
-//! Results in words, tables and JSON. The only place that rounds a number or chooses a word.
+//! Answers in words, tables and pictures: the only place that rounds a number or chooses a word.
 //!
-//! `words` turns reasons and cautions into sentences that every form of output shares;
-//! [`terminal`] sets them in text of a given width, [`html`] in a self-contained page with pictures
-//! (`charts`, drawn with `svg`), [`json`] writes the stable machine form.
-//! Nothing here computes a result, reads a file or writes one.
+//! [`answers`] builds an [`Answer`] from the values of the core, once; `words` says what single values
+//! mean; `charts` draws. `forms` sets an answer as text, as a self-contained page, as Markdown or as
+//! JSON. Nothing here computes a result, reads a file or writes one.
 
-mod ball;
-mod calibration;
+pub mod answers;
 mod charts;
-pub mod follow;
-mod format;
-pub mod html;
-pub mod json;
-mod learning;
-mod second_look;
-pub mod staff;
+mod columns;
+mod content;
+mod forms;
+mod number;
+mod schema;
 mod svg;
-pub mod terminal;
 mod words;
 
-pub use calibration::{coverage, ensemble};
-pub use second_look::second_look;
+pub use columns::column_map;
+pub use content::Answer;
+pub use content::command::command_line;
+pub use forms::calendar::calendar;
+pub use schema::schema;

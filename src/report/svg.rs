@@ -7,11 +7,11 @@
 use std::fmt::Write as _;
 
 /// A place in the picture, in its own units; y grows downward.
-pub(super) type Point = (f64, f64);
+pub(crate) type Point = (f64, f64);
 
 /// A picture with its size and the words that stand in for it.
 #[derive(Debug, Clone)]
-pub(super) struct Drawing {
+pub(crate) struct Drawing {
     /// Width and height of the view box.
     size: Point,
     body: String,
@@ -19,17 +19,17 @@ pub(super) struct Drawing {
 
 impl Drawing {
     /// An empty picture.
-    pub(super) fn new(width: f64, height: f64) -> Self {
+    pub(crate) fn new(width: f64, height: f64) -> Self {
         Self { size: (width, height), body: String::new() }
     }
 
     /// Puts a tag on top of what is there.
-    pub(super) fn add(&mut self, tag: Tag) {
+    pub(crate) fn add(&mut self, tag: Tag) {
         self.body.push_str(&tag.finish());
     }
 
     /// Puts several tags on top, in order.
-    pub(super) fn add_all(&mut self, tags: impl IntoIterator<Item = Tag>) {
+    pub(crate) fn add_all(&mut self, tags: impl IntoIterator<Item = Tag>) {
         for tag in tags {
             self.add(tag);
         }
@@ -37,7 +37,7 @@ impl Drawing {
 
     /// The markup. `key` makes the ids unique on a page; `title` and `description` are read out
     /// instead of the picture.
-    pub(super) fn finish(&self, key: &str, title: &str, description: &str) -> String {
+    pub(crate) fn finish(&self, key: &str, title: &str, description: &str) -> String {
         let (width, height) = (number(self.size.0), number(self.size.1));
         let key = escape(key);
         format!(
@@ -52,7 +52,7 @@ impl Drawing {
 
 /// One element.
 #[derive(Debug, Clone)]
-pub(super) struct Tag {
+pub(crate) struct Tag {
     name: &'static str,
     open: String,
     content: String,
@@ -60,91 +60,91 @@ pub(super) struct Tag {
 
 impl Tag {
     /// An empty element.
-    pub(super) fn new(name: &'static str) -> Self {
+    pub(crate) fn new(name: &'static str) -> Self {
         Self { name, open: String::new(), content: String::new() }
     }
 
     /// A circle.
-    pub(super) fn circle(centre: Point, radius: f64) -> Self {
+    pub(crate) fn circle(centre: Point, radius: f64) -> Self {
         Self::new("circle").num("cx", centre.0).num("cy", centre.1).num("r", radius)
     }
 
     /// An ellipse with level axes.
-    pub(super) fn ellipse(centre: Point, radii: Point) -> Self {
+    pub(crate) fn ellipse(centre: Point, radii: Point) -> Self {
         Self::new("ellipse").num("cx", centre.0).num("cy", centre.1).num("rx", radii.0).num("ry", radii.1)
     }
 
     /// A straight line.
-    pub(super) fn line(from: Point, to: Point) -> Self {
+    pub(crate) fn line(from: Point, to: Point) -> Self {
         Self::new("line").num("x1", from.0).num("y1", from.1).num("x2", to.0).num("y2", to.1)
     }
 
     /// A rectangle from its upper left corner.
-    pub(super) fn rect(corner: Point, size: Point) -> Self {
+    pub(crate) fn rect(corner: Point, size: Point) -> Self {
         Self::new("rect").num("x", corner.0).num("y", corner.1).num("width", size.0).num("height", size.1)
     }
 
     /// An open line through points.
-    pub(super) fn polyline(points: &[Point]) -> Self {
+    pub(crate) fn polyline(points: &[Point]) -> Self {
         Self::path(&format!("M{}", pairs(points)))
     }
 
     /// A closed shape through points.
-    pub(super) fn polygon(points: &[Point]) -> Self {
+    pub(crate) fn polygon(points: &[Point]) -> Self {
         Self::path(&format!("M{}Z", pairs(points)))
     }
 
     /// A quadratic curve.
-    pub(super) fn curve(from: Point, control: Point, to: Point) -> Self {
+    pub(crate) fn curve(from: Point, control: Point, to: Point) -> Self {
         Self::path(&format!("M{}Q{}", pairs(&[from]), pairs(&[control, to])))
     }
 
     /// A path from its commands, which must be this crate's own.
-    pub(super) fn path(commands: &str) -> Self {
+    pub(crate) fn path(commands: &str) -> Self {
         Self::new("path").set("d", commands)
     }
 
     /// Words; anchored at their start unless a class says otherwise.
-    pub(super) fn text(at: Point, words: &str) -> Self {
+    pub(crate) fn text(at: Point, words: &str) -> Self {
         let mut tag = Self::new("text").num("x", at.0).num("y", at.1);
         tag.content = escape(words);
         tag
     }
 
     /// Words inside other words.
-    pub(super) fn span(words: &str) -> Self {
+    pub(crate) fn span(words: &str) -> Self {
         let mut tag = Self::new("tspan");
         tag.content = escape(words);
         tag
     }
 
     /// A group of elements.
-    pub(super) fn group(children: impl IntoIterator<Item = Self>) -> Self {
+    pub(crate) fn group(children: impl IntoIterator<Item = Self>) -> Self {
         let mut tag = Self::new("g");
         tag.content = children.into_iter().map(Self::finish).collect();
         tag
     }
 
     /// The same with one more element inside.
-    pub(super) fn child(mut self, child: Self) -> Self {
+    pub(crate) fn child(mut self, child: Self) -> Self {
         self.content.push_str(&child.finish());
         self
     }
 
     /// The same with these classes.
-    pub(super) fn class(self, classes: &str) -> Self {
+    pub(crate) fn class(self, classes: &str) -> Self {
         self.set("class", classes)
     }
 
     /// The same with an attribute; the value is escaped.
-    pub(super) fn set(mut self, key: &str, value: &str) -> Self {
+    pub(crate) fn set(mut self, key: &str, value: &str) -> Self {
         // Writing to a string cannot fail.
         let _ = write!(self.open, " {key}=\"{}\"", escape(value));
         self
     }
 
     /// The same with a number for an attribute.
-    pub(super) fn num(self, key: &str, value: f64) -> Self {
+    pub(crate) fn num(self, key: &str, value: f64) -> Self {
         let value = number(value);
         self.set(key, &value)
     }
@@ -156,7 +156,7 @@ impl Tag {
 }
 
 /// A coordinate with at most two decimals and no trailing zeros; what is not finite becomes 0.
-pub(super) fn number(value: f64) -> String {
+pub(crate) fn number(value: f64) -> String {
     let value = if value.is_finite() { value } else { 0.0 };
     let text = format!("{value:.2}");
     let short = text.trim_end_matches('0').trim_end_matches('.');

@@ -27,7 +27,7 @@ pub use agreement::{Agreement, Disagreement, adjusted_rand};
 pub use choice::Candidate;
 pub use findings::{Cause, DayFinding, PitchDrift, Treatment};
 pub use naming::{Naming, SURE_NAME};
-pub use summary::{Group, Spreads};
+pub use summary::{Caution, Group, Spreads};
 
 use rayon::prelude::*;
 
@@ -102,8 +102,8 @@ pub struct Sorted {
     pub candidates: Vec<Candidate>,
     /// The sort against the file's labels, when it has some.
     pub agreement: Option<Agreement>,
-    /// Doubts, one plain sentence each.
-    pub cautions: Vec<String>,
+    /// Doubts.
+    pub cautions: Vec<Caution>,
 }
 
 impl Sorted {

@@ -4,17 +4,18 @@
 //! nothing honest is known of a pitch before it is thrown; their intervals grow instead. Movement
 //! counts only from days on the common zero, with each day's small drift taken out.
 
+use crate::athlete::natural::Unnamed;
 use crate::athlete::profile::{PerSide, Results};
 use crate::athlete::session::{Outcome, ReleaseReading, Session, Throw};
-use crate::ball::Shape;
 use crate::ball::flight::Air;
 use crate::ball::flight::inverse::{Shares, release_point, restated, shares};
 use crate::ball::spin::Spin;
+use crate::ball::{Family, Shape};
 use crate::base::geometry::{Clock, Side, Vec3};
 use crate::base::stats::Estimate;
 
 use super::findings::Observed;
-use super::naming::{Naming, Traits, name_groups, slot_deg};
+use super::naming::{MeanRelease, Naming, name_groups, slot_deg};
 use super::polish::Fit;
 use super::tally::{ClockTally, DayToDay, Tally};
 use super::{Assignment, Sorted, Treatment, corrected_look};
@@ -192,19 +193,29 @@ pub(super) fn summarise(session: &Session, fit: &Fit, assignments: &[Assignment]
         }
     }
     let means: Vec<[f64; 3]> = fit.mixture.parts.iter().map(|part| part.mean).collect();
-    let traits: Vec<Traits> = means.iter().zip(&sums).map(|(mean, sums)| traits(mean, sums)).collect();
+    let unnamed: Vec<Unnamed> = means.iter().zip(&sums).map(|(mean, sums)| unnamed(mean, sums)).collect();
     let days = [speed_days(&sums, &means), fit.day_sd[0], fit.day_sd[1]];
-    let names = name_groups(&traits);
+    let names = name_groups(release_of(&sums), &unnamed);
     names.into_iter().zip(sums).zip(means).map(|((name, sums), mean)| group(session, name, &sums, mean, days)).collect()
 }
 
-fn traits(mean: &[f64; 3], sums: &Sums) -> Traits {
-    Traits {
-        speed_mph: mean[0],
-        vertical_in: mean[1],
-        glove_side_in: mean[2],
+fn unnamed(mean: &[f64; 3], sums: &Sums) -> Unnamed {
+    let [speed_mph, vertical_break_in, glove_side_break_in] = *mean;
+    Unnamed {
+        shape: Shape { speed_mph, vertical_break_in, glove_side_break_in },
         spin_rpm: (sums.rpm.n >= 3.0).then_some(sums.rpm.mean),
+        throws: u32::try_from(count(sums.look[0].n)).unwrap_or(u32::MAX),
     }
+}
+
+/// The mean release of all throws, where it was measured.
+fn release_of(sums: &[Sums]) -> MeanRelease {
+    let mean = |d: usize| {
+        let throws: f64 = sums.iter().map(|sums| sums.release[d].n).sum();
+        let total: f64 = sums.iter().map(|sums| sums.release[d].n * sums.release[d].mean).sum();
+        (throws > 0.0).then(|| total / throws)
+    };
+    MeanRelease { height_ft: mean(0), side_ft: mean(1) }
 }
 
 /// Day-to-day standard deviation of speed, all pitches together, held toward the usual one.
@@ -308,27 +319,50 @@ fn mean_release(group: &Group) -> Vec3 {
     release_point(measured.or_ordinary())
 }
 
-/// Doubts about the whole, one sentence each.
-pub(super) fn cautions(session: &Session, sorted: &Sorted) -> Vec<String> {
-    let mut doubts = Vec::new();
-    if sorted.groups.is_empty() {
-        doubts.push("too few usable throws to sort; at least six are needed".to_owned());
-    }
-    if session.days.len() == 2 && sorted.days.iter().any(|day| day.treatment == Treatment::Rezeroed) {
-        doubts.push("two days stand on different zeros; the one with more throws was believed".to_owned());
-    }
-    for group in &sorted.groups {
-        let Naming { family, confidence, runner_up } = group.naming;
-        if confidence < super::SURE_NAME {
-            doubts.push(format!("the {family} could also be a {runner_up} ({:.0} % sure)", 100.0 * confidence));
-        }
-        if group.movement_throws < 10 {
-            doubts.push(format!("the {family} rests on {} throws only", group.movement_throws));
-        }
-    }
+/// A doubt about what was sorted.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Caution {
+    /// Fewer usable throws than can be sorted.
+    TooFew,
+    /// Two days on different zeros, of which one had to be believed.
+    TwoZeros,
+    /// A group that may be another pitch.
+    UnsureName(Naming),
+    /// A group whose shape rests on few throws.
+    FewThrows {
+        /// What it is called.
+        family: Family,
+        /// Throws whose movement counts.
+        throws: usize,
+    },
+    /// More throws fit no pitch than a good sort leaves.
+    ManyUnsorted {
+        /// Throws that fit none.
+        unsorted: usize,
+        /// Throws used.
+        used: usize,
+    },
+}
+
+/// Throws whose movement makes a shape.
+const FEW_THROWS: usize = 10;
+/// More than one in so many that fits no pitch is told.
+const FEW_UNSORTED: usize = 20;
+
+/// Doubts about the whole.
+pub(super) fn cautions(session: &Session, sorted: &Sorted) -> Vec<Caution> {
+    let rezeroed = sorted.days.iter().any(|day| day.treatment == Treatment::Rezeroed);
+    let too_few = sorted.groups.is_empty().then_some(Caution::TooFew);
+    let zeros = (session.days.len() == 2 && rezeroed).then_some(Caution::TwoZeros);
     let used = sorted.assignments.iter().filter(|a| !matches!(a, Assignment::SetAside)).count();
-    if sorted.unsorted() * 20 > used {
-        doubts.push(format!("{} of {used} throws fit no pitch", sorted.unsorted()));
-    }
-    doubts
+    let unsorted = sorted.unsorted();
+    let many = (unsorted * FEW_UNSORTED > used).then_some(Caution::ManyUnsorted { unsorted, used });
+    [too_few, zeros].into_iter().flatten().chain(sorted.groups.iter().flat_map(of_group)).chain(many).collect()
+}
+
+fn of_group(group: &Group) -> impl Iterator<Item = Caution> + use<> {
+    let (family, throws) = (group.naming.family, group.movement_throws);
+    let unsure = (group.naming.confidence < super::SURE_NAME).then_some(Caution::UnsureName(group.naming));
+    let few = (throws < FEW_THROWS).then_some(Caution::FewThrows { family, throws });
+    [unsure, few].into_iter().flatten()
 }

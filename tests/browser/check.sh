@@ -34,7 +34,7 @@ fi
 rm -f "$tools"/pages/*.html
 for profile in profiles/*.toml; do
   name=$(basename "$profile" .toml)
-  for command in advise usage apart; do
+  for command in advise usage levers apart; do
     "$program" "$command" "$profile" --report "$tools/pages/$command-$name.html" >/dev/null
   done
 done

@@ -7,6 +7,8 @@ mod finite;
 
 use std::sync::LazyLock;
 
+use std::num::NonZeroUsize;
+
 use arsenalfit::athlete::profile::Profile;
 use arsenalfit::athlete::session::{FullFlight, Session, SetAside};
 use arsenalfit::ball::flight::Air;
@@ -14,13 +16,14 @@ use arsenalfit::ball::spin::Spin;
 use arsenalfit::ball::{Family, SLOWEST_MPH, Shape};
 use arsenalfit::base::geometry::{Clock, Hand};
 use arsenalfit::decide::inspect::{Inspected, inspect};
+use arsenalfit::decide::model::Model;
 use arsenalfit::files::{
     ColumnMap, InputError, ReadOptions, profile_from_toml, propose, session_from_bytes, text_from_bytes,
 };
 use arsenalfit::learn::target::Target as Chased;
 use arsenalfit::learn::trial::{Effort, attempts, trial_with};
-use arsenalfit::report::follow::Ground;
-use arsenalfit::report::{json, terminal};
+use arsenalfit::report::answers::{self, Ground};
+use arsenalfit::report::{Answer, column_map};
 use arsenalfit::throws::profile_text::updated_profile;
 use arsenalfit::throws::{Assignment, Options, Sorted, screened, sort};
 use finite::assert_finite;
@@ -99,8 +102,7 @@ fn profile(bytes: &[u8]) {
         assert!((0.0..).contains(&active_needed.low) && active_needed.low <= active_needed.value, "{seen:?}");
         assert!(active_needed.value <= active_needed.high, "{seen:?}");
     }
-    check_shown(&terminal::check(&profile, &inspected, 0.0, NAME, 80));
-    check_json(&json::check(&profile, &inspected, 0.0));
+    check_answer(&answers::check(&profile, &inspected, 0.0, NAME));
 }
 
 /// A session without throws leaves a profile as it was: written back, it means the same.
@@ -150,8 +152,7 @@ fn session(bytes: &[u8]) {
     let Some(session) = throws(&map, rows, None) else { return };
     let sorted = sort(&session, Options { most_pitches: most_pitches(rows), ..Options::default() });
     check_sorted(&session, &sorted);
-    check_shown(&terminal::sort(&session, &sorted, None, 80));
-    check_json(&json::sort(&session, &sorted));
+    check_answer(&answers::sort(&session, &sorted, None));
     check_written_profile(&session, &sorted);
 }
 
@@ -214,7 +215,7 @@ fn lines_of(bytes: &[u8]) -> usize {
 fn check_proposal(rows: &[u8]) {
     match propose(NAME, rows) {
         Ok(proposal) => {
-            check_shown(&terminal::columns(NAME, &proposal));
+            check_shown(&column_map(NAME, &proposal));
             check_rewritten_map(&proposal.map);
         }
         Err(error) => check_input_error(&error.into()),
@@ -247,13 +248,13 @@ fn check_written_profile(session: &Session, sorted: &Sorted) {
     }
 }
 
-/// The athlete who throws every trial, and what he chases.
+/// The athlete who throws every trial, and what is chased.
 static CHASE: LazyLock<(Profile, Chased)> = LazyLock::new(|| {
     let text = include_str!("../../profiles/three-quarter-right.toml");
     let profile = profile_from_toml(text, NAME).unwrap_or_else(|error| panic!("{error}"));
     let shape = Shape { speed_mph: 79.5, vertical_break_in: -2.5, glove_side_break_in: 13.5 };
     let spin = Spin { rpm: 2200.0, active_fraction: 0.39, clock: Clock::from_hours(8.75) };
-    let target = Chased::around(Family::Sweeper, shape, &profile).with_spin(spin);
+    let target = Chased::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, shape).with_spin(spin);
     (profile, target)
 });
 
@@ -263,7 +264,7 @@ fn trial(bytes: &[u8]) {
     let Some(session) = throws(&map, rows, Some(profile.athlete.throws)) else { return };
     let session = screened(session);
     let (attempts, cautions) = attempts(&session);
-    let trial = trial_with(&session.grips, &attempts, profile, target, Effort { draws: DRAWS, seed: 1 });
+    let mut trial = trial_with(&session.grips, &attempts, profile, target, Effort { draws: DRAWS, seed: 1 });
     assert_finite(&trial);
     let thrown: usize = trial.grips.iter().map(|grip| grip.throws as usize).sum();
     assert_eq!(thrown, attempts.len(), "every attempt counts once");
@@ -273,10 +274,9 @@ fn trial(bytes: &[u8]) {
         assert!(grip.in_window.hits <= grip.in_window.tries, "{grip:?}");
         assert!((0.0..=1.0 + 1e-9).contains(&grip.chance_next.value), "{grip:?}");
     }
-    let cautions: Vec<String> = trial.cautions.iter().chain(&cautions).map(ToString::to_string).collect();
-    let ground = Ground { profile, target, session: &session, bars: &[], cautions: &cautions };
-    check_shown(&terminal::trial(&ground, &trial, 80));
-    check_json(&json::trial(&ground, &trial));
+    trial.cautions.extend(cautions);
+    let ground = Ground { profile, file: NAME, target, session: &session, is_wished: true, bars: &[] };
+    check_answer(&answers::trial(&ground, &trial));
 }
 
 /// Every fault stands inside the text, in its order and in one line; the whole stays short.
@@ -295,6 +295,13 @@ fn check_input_error(error: &InputError) {
             }
         }
     }
+}
+
+/// Every form of an answer is sound.
+fn check_answer(answer: &Answer) {
+    check_shown(&answer.text(80));
+    check_json(&answer.json());
+    assert!(answer.page().ends_with("</html>"), "the page is whole");
 }
 
 /// Text for a terminal holds no control characters but its own bold.

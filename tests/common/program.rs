@@ -16,3 +16,10 @@ pub(crate) fn answer(columns: u16, arguments: &[&str]) -> String {
     assert!(output.stderr.is_empty(), "an answer leaves standard error alone");
     String::from_utf8(output.stdout).expect("text")
 }
+
+/// Columns of the widest line; a command to give next stays on one line, however long, to be copied.
+#[allow(dead_code, reason = "not every test measures")]
+pub(crate) fn widest(text: &str) -> usize {
+    let is_command = |line: &&str| line.starts_with("- `");
+    text.lines().filter(|line| !is_command(line)).map(|line| line.chars().count()).max().unwrap_or(0)
+}

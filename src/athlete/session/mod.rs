@@ -1,6 +1,6 @@
 //! Throws as the model sees them: full-flight shapes, hand-free, every number in range.
 //!
-//! A `Session` is made only by [`crate::files`] (or by [`crate::former::demo`]), which converts units,
+//! A `Session` is made only by [`crate::files`], which converts units,
 //! signs and measured distance and mirrors left-handers. Rows that could not be used stand in
 //! [`Session::set_aside`] with their row number and reason: nothing is dropped in silence. What
 //! kind of pitch each throw was is not known here; that is [`crate::throws`].

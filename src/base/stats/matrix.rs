@@ -7,7 +7,7 @@
 pub type Matrix<const R: usize, const C: usize> = [[f64; C]; R];
 
 /// The lower Cholesky factor of a symmetric positive matrix, diagonal kept as reciprocals.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Cholesky<const N: usize> {
     lower: Matrix<N, N>,
     inverse_diagonal: [f64; N],

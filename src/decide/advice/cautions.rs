@@ -1,10 +1,8 @@
 //! What to watch while a new pitch is learnt, and what an answer cannot know.
 
-use crate::athlete::profile::Profile;
-use crate::ball::Family;
-use crate::former::search::Candidate;
+use crate::athlete::profile::{Level, Profile};
 
-use super::Verdict;
+use super::Candidate;
 
 /// Something to watch.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -19,43 +17,44 @@ pub enum Caution {
     MonthsOff(u8),
     /// Months off are not known.
     MonthsOffUnknown,
-    /// A harder breaking ball loads the arm like a fastball.
+    /// A new pitch's throws count as workload.
     Workload,
-    /// The seams' help is an assumption.
-    SeamsAssumed,
-    /// The target lies at an end of what goes by the family's name.
-    AtEdge {
-        /// Which family.
-        family: Family,
-        /// At an end in speed, vertical break, glove-side break.
-        axes: [bool; 3],
-    },
-    /// The model's hitters are fitted to one pitcher's season.
-    OneCalibration,
+    /// Much of the shape is expected from the seams.
+    Seams,
+    /// The hitters are fitted to one day of the top league.
+    OneDay,
+    /// Hitters of this level are professional ones with coarser eyes and hands.
+    LevelAssumed(Level),
 }
 
+/// From how much of the movement on the seams are told as a caution, in.
+const MUCH_FROM_SEAMS_IN: f64 = 4.0;
+
 impl Caution {
-    /// What to watch when `profile`'s athlete goes after `target`, or is told not to; what hurts first.
-    pub(super) fn all_of(profile: &Profile, target: Option<&Candidate>, verdict: Verdict) -> Vec<Self> {
-        let mut cautions = vec![Self::PainStops];
-        match profile.athlete.age {
-            None => cautions.push(Self::AgeUnknown),
-            Some(age) if age <= 18 => cautions.push(Self::Youth(age)),
-            Some(_) => {}
-        }
-        match profile.health.months_off {
-            None => cautions.push(Self::MonthsOffUnknown),
-            Some(months) if months < 4 => cautions.push(Self::MonthsOff(months)),
-            Some(_) => {}
-        }
-        cautions.push(Self::Workload);
-        if target.is_some_and(|candidate| candidate.recipe.seam_total_in() > 1.0) {
-            cautions.push(Self::SeamsAssumed);
-        }
-        if let Some(target) = target.filter(|target| verdict != Verdict::NotNow && target.at_edge.contains(&true)) {
-            cautions.push(Self::AtEdge { family: target.family, axes: target.at_edge });
-        }
-        cautions.push(Self::OneCalibration);
-        cautions
+    /// What to watch when the athlete of `profile` goes after a pitch, or is told not to; what hurts first.
+    pub(super) fn all_of(profile: &Profile, to_chase: Option<&Candidate>) -> Vec<Self> {
+        let age = match profile.athlete.age {
+            None => Some(Self::AgeUnknown),
+            Some(age) => (age <= 18).then_some(Self::Youth(age)),
+        };
+        let off = match profile.health.months_off {
+            None => Some(Self::MonthsOffUnknown),
+            Some(months) => (months < 4).then_some(Self::MonthsOff(months)),
+        };
+        let seams = to_chase.is_some_and(|candidate| candidate.target.seams_in() > MUCH_FROM_SEAMS_IN);
+        let level = profile.athlete.level;
+        let assumed = (level != Level::Professional).then_some(Self::LevelAssumed(level));
+        [
+            Some(Self::PainStops),
+            age,
+            off,
+            Some(Self::Workload),
+            seams.then_some(Self::Seams),
+            assumed,
+            Some(Self::OneDay),
+        ]
+        .into_iter()
+        .flatten()
+        .collect()
     }
 }

@@ -10,7 +10,7 @@ use crate::athlete::profile::{Pitch, Profile};
 use crate::ball::{Against, Family, Ground};
 use crate::base::Movement;
 
-use super::second_look::{Found, SecondLook};
+use super::second_look::{About, Found, SecondLook};
 use super::spins::ground_of;
 
 /// How many times more likely the other kind must be: where nobody told which it is, and where the profile does.
@@ -43,7 +43,7 @@ pub(super) fn looks_like_the_other(profile: &Profile, pitch: &Pitch) -> Option<S
     let ratio = (log_likelihood(meant.movement() - usual) - log_likelihood(pitch.shape.movement() - usual)).exp();
     let bar = if pitch.against.is_some() { LIKELIER.1 } else { LIKELIER.0 };
     let found = Found::Counted { read, rather: other, usual };
-    (ratio > bar).then(|| SecondLook { about: pitch.name.clone(), found })
+    (ratio > bar).then(|| SecondLook { about: About::Pitch(pitch.name.clone()), found })
 }
 
 fn usual_movement(profile: &Profile, pitch: &Pitch, ground: Ground) -> Movement {

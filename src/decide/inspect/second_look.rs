@@ -1,12 +1,10 @@
 //! What may have been misread: breaks far from, or on the other side of, what goes by a family's
-//! name, releases that look like metres, movement that looks as if it were counted otherwise, and
-//! more left for the seams than pitchers show. Hints only: margins are wide (common practice, no
-//! published source, unless a line says otherwise), so that odd but real pitches pass.
+//! name, and releases that look like metres. Hints only: margins are wide (common practice, no
+//! published source), so that odd but real pitches pass.
 
 use crate::athlete::profile::{Pitch, Profile};
 use crate::ball::{Against, Family, SeamPush, Shape};
 use crate::base::{Movement, Range};
-use crate::former::search::reach::usual_breaks;
 use crate::throws::Sorted;
 
 use super::counted::looks_like_the_other;
@@ -14,7 +12,7 @@ use super::seam_look;
 use super::spins::shares_of;
 
 /// This far beyond the usual range, in, in either direction.
-pub const FAR_IN: f64 = 10.0;
+const FAR_IN: f64 = 10.0;
 /// On the other side of none: this far from none and this far from the usual range, in.
 const OTHER_SIDE_IN: (f64, f64) = (4.0, 6.0);
 /// A fastball that runs further to the glove side is refused in a profile, in.
@@ -22,42 +20,64 @@ const MOST_FASTBALL_RUN_IN: f64 = 2.0;
 /// Below this slot pitches turn over: a breaking ball may rise, a fastball sink.
 const LOW_SLOT_DEG: f64 = 10.0;
 /// Usual heights and extensions, ft, from a child to the tallest.
-const HEIGHT_FT: Range = Range { low: 3.8, high: 7.5 };
+const HEIGHT_FT: (f64, f64) = (3.8, 7.5);
 /// Lower than a submarine arm lets go, ft.
 const LOWEST_FT: f64 = 2.2;
-const EXTENSION_FT: Range = Range { low: 3.5, high: 7.8 };
+const EXTENSION_FT: (f64, f64) = (3.5, 7.8);
+const FEET_PER_METRE: f64 = 1.0 / 0.3048;
+const CM_PER_INCH: f64 = 2.54;
 
 /// One thing worth a second look.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SecondLook {
-    /// What it is about: a pitch's name, or the release.
-    pub about: String,
-    /// What was found.
+    /// What it is about.
+    pub about: About,
+    /// What was found, and what is usual.
     pub found: Found,
 }
 
-/// What was found.
+/// What a second look is about.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum About {
+    /// The athlete's release.
+    Release,
+    /// A pitch of the profile, by its name.
+    Pitch(String),
+    /// Sorted throws, by the name guessed and, where that is another, by their label's.
+    Group {
+        /// As guessed.
+        guessed: Family,
+        /// As labelled, when the finding is about that name.
+        labelled: Option<Family>,
+    },
+}
+
+/// A number that may have been misread.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Found {
-    /// A break that is odd for its family.
+    /// A break far from what goes by a family's name, or on the other side.
     Break {
-        /// The family.
-        family: Family,
-        /// Up and down, or else sideways.
+        /// Whether it is the vertical break; else the glove-side break.
         is_vertical: bool,
-        /// The break.
+        /// As found, in.
         inches: f64,
-        /// What is usual.
+        /// Usual of the family, in.
         usual: Range,
+        /// Which family.
+        family: Family,
+        /// What may be wrong.
+        suspect: Suspect,
     },
-    /// A release that is odd for anybody.
-    Release {
-        /// Which of its measures.
-        what: ReleaseMeasure,
-        /// As written.
+    /// A height or an extension that no release has.
+    Feet {
+        /// Which of them.
+        length: Length,
+        /// As found, ft.
         feet: f64,
-        /// What is usual.
+        /// Usual, ft.
         usual: Range,
+        /// The same in feet when it was written in metres and is usual then.
+        if_metres_ft: Option<f64>,
     },
     /// A four-seam whose movement looks as if it were counted against the other throw.
     Counted {
@@ -81,14 +101,24 @@ pub enum Found {
     },
 }
 
-/// A measure of the release.
+/// What may be wrong with a break.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Suspect {
+    /// The unit; the same in inches when it was written in centimetres and is usual then.
+    Unit {
+        /// In.
+        if_cm_in: Option<f64>,
+    },
+    /// The sign.
+    Sign,
+}
+
+/// A length of a release.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ReleaseMeasure {
-    /// Height, of a profile.
+pub enum Length {
+    /// Its height.
     Height,
-    /// Height, averaged over throws.
-    MeanHeight,
-    /// Distance in front of the rubber.
+    /// Its distance in front of the rubber.
     Extension,
 }
 
@@ -97,14 +127,15 @@ pub fn second_looks(profile: &Profile) -> Vec<SecondLook> {
     let release = profile.release;
     let is_low = release.slot_deg < LOW_SLOT_DEG;
     let mut looks: Vec<SecondLook> =
-        profile.pitches.iter().flat_map(|pitch| breaks(&pitch.name, pitch.family, pitch.shape, is_low)).collect();
+        profile.pitches.iter().flat_map(|pitch| of_pitch(&pitch.name, pitch.family, pitch.shape, is_low)).collect();
     looks.extend(profile.pitches.iter().filter_map(|pitch| looks_like_the_other(profile, pitch)));
     looks.extend(profile.pitches.iter().filter_map(|pitch| left_over(profile, pitch)));
-    let heights = profile.pitches.iter().filter_map(|pitch| Some((pitch.name.as_str(), pitch.release_height_ft?)));
-    for (about, height) in std::iter::once(("release", release.height_ft)).chain(heights) {
-        looks.extend((!is_low).then(|| feet(about, ReleaseMeasure::Height, height, HEIGHT_FT)).flatten());
+    let own =
+        profile.pitches.iter().filter_map(|pitch| Some((About::Pitch(pitch.name.clone()), pitch.release_height_ft?)));
+    for (about, height) in std::iter::once((About::Release, release.height_ft)).chain(own).filter(|_| !is_low) {
+        looks.extend(feet(about, Length::Height, height));
     }
-    looks.extend(feet("release", ReleaseMeasure::Extension, release.extension_ft, EXTENSION_FT));
+    looks.extend(feet(About::Release, Length::Extension, release.extension_ft));
     looks
 }
 
@@ -113,7 +144,24 @@ fn left_over(profile: &Profile, pitch: &Pitch) -> Option<SecondLook> {
     let look = seam_look(profile, pitch).filter(|look| look.is_out_of_the_ordinary())?;
     let left = shares_of(profile, pitch)?.left();
     let found = Found::LeftOver { family: pitch.family, left, usual: look.usual, departure: look.departure };
-    Some(SecondLook { about: pitch.name.clone(), found })
+    Some(SecondLook { about: About::Pitch(pitch.name.clone()), found })
+}
+
+/// Breaks that go by a family's name, whoever throws it: vertical and glove side, in. Common practice, no published
+/// source; wide enough for every arm.
+fn usual_breaks(family: Family) -> [(f64, f64); 2] {
+    match family {
+        Family::FourSeam => [(10.0, 24.0), (-12.0, 2.0)],
+        Family::TwoSeam => [(5.0, 14.0), (-20.0, -10.0)],
+        Family::Sinker => [(0.0, 10.0), (-20.0, -10.0)],
+        Family::Cutter => [(4.0, 11.0), (0.0, 7.0)],
+        Family::Slider => [(-6.0, 5.0), (1.0, 9.0)],
+        Family::Sweeper => [(-8.0, 5.0), (10.0, 22.0)],
+        Family::Curveball => [(-22.0, -8.0), (0.0, 14.0)],
+        Family::Changeup => [(0.0, 11.0), (-20.0, -9.0)],
+        Family::Splitter => [(-3.0, 7.0), (-14.0, -3.0)],
+        Family::Knuckleball => [(-4.0, 4.0), (-4.0, 4.0)],
+    }
 }
 
 /// What of sorted throws is worth a second look: each group by the name guessed, or else by its label's.
@@ -123,31 +171,31 @@ pub fn second_looks_at(sorted: &Sorted) -> Vec<SecondLook> {
         let is_low = group.slot_deg.is_some_and(|slot| slot.value < LOW_SLOT_DEG);
         let guessed = group.naming.family;
         let labelled = group.usual_label.as_deref().and_then(|label| Family::from_name(&label.to_lowercase()));
-        let of = |family: Family, about: &str| breaks(about, family, group.shape(), is_low);
-        let mut found = of(guessed, guessed.name());
-        if let Some(family) = labelled.filter(|family| found.is_empty() && *family != guessed) {
-            found = of(family, &format!("{guessed}, labelled {family}"));
-        }
-        looks.extend(found);
+        let of = |family: Family| breaks(family, group.shape(), is_low);
+        let by_label = labelled.filter(|family| *family != guessed && of(guessed).is_empty());
+        let found = by_label.map_or_else(|| of(guessed), of);
+        let about = |labelled| About::Group { guessed, labelled };
+        looks.extend(found.into_iter().map(|found| SecondLook { about: about(by_label), found }));
         // The slot is worked out from the height here, so it cannot excuse one that looks like metres.
         if let Some(height) = group.release_height_ft.filter(|height| !is_low || height.value < LOWEST_FT) {
-            looks.extend(feet(guessed.name(), ReleaseMeasure::MeanHeight, height.value, HEIGHT_FT));
+            looks.extend(feet(about(None), Length::Height, height.value));
         }
     }
     looks
 }
 
-fn breaks(about: &str, family: Family, shape: Shape, is_low: bool) -> Vec<SecondLook> {
-    let [vertical, glove] = usual_breaks(family).map(|(low, high)| Range { low, high });
+fn of_pitch(name: &str, family: Family, shape: Shape, is_low: bool) -> impl Iterator<Item = SecondLook> + use<> {
+    let about = About::Pitch(name.to_owned());
+    breaks(family, shape, is_low).into_iter().map(move |found| SecondLook { about: about.clone(), found })
+}
+
+fn breaks(family: Family, shape: Shape, is_low: bool) -> Vec<Found> {
+    let [vertical, glove] = usual_breaks(family).map(|(low, high)| Range::new(low, high));
     let runs_wrong = family.is_fastball() && shape.glove_side_break_in > MOST_FASTBALL_RUN_IN;
     let odd_up = is_odd(shape.vertical_break_in, vertical) && !is_low;
     let odd_side = runs_wrong || is_odd(shape.glove_side_break_in, glove);
-    let look = |is_vertical, inches, usual| SecondLook {
-        about: about.to_owned(),
-        found: Found::Break { family, is_vertical, inches, usual },
-    };
-    let up = odd_up.then(|| look(true, shape.vertical_break_in, vertical));
-    let side = odd_side.then(|| look(false, shape.glove_side_break_in, glove));
+    let up = odd_up.then(|| odd_break(family, true, shape.vertical_break_in, vertical));
+    let side = odd_side.then(|| odd_break(family, false, shape.glove_side_break_in, glove));
     up.into_iter().chain(side).collect()
 }
 
@@ -157,13 +205,22 @@ fn is_odd(inches: f64, usual: Range) -> bool {
     beyond > FAR_IN || (is_other_side(inches, usual) && beyond >= OTHER_SIDE_IN.1)
 }
 
-fn is_other_side(inches: f64, usual: Range) -> bool {
-    (usual.low > 0.0 && inches <= -OTHER_SIDE_IN.0) || (usual.high < 0.0 && inches >= OTHER_SIDE_IN.0)
+fn is_other_side(inches: f64, Range { low, high }: Range) -> bool {
+    (low > 0.0 && inches <= -OTHER_SIDE_IN.0) || (high < 0.0 && inches >= OTHER_SIDE_IN.0)
 }
 
-fn feet(about: &str, what: ReleaseMeasure, feet: f64, usual: Range) -> Option<SecondLook> {
-    let found = Found::Release { what, feet, usual };
-    (!usual.holds(feet)).then(|| SecondLook { about: about.to_owned(), found })
+fn odd_break(family: Family, is_vertical: bool, inches: f64, usual: Range) -> Found {
+    let is_far = inches.abs() > FAR_IN + usual.low.abs().max(usual.high.abs());
+    let if_cm_in = Some(inches / CM_PER_INCH).filter(|&converted| usual.holds(converted));
+    let suspect = if is_far { Suspect::Unit { if_cm_in } } else { Suspect::Sign };
+    Found::Break { is_vertical, inches, usual, family, suspect }
+}
+
+fn feet(about: About, length: Length, feet: f64) -> Option<SecondLook> {
+    let (low, high) = if length == Length::Height { HEIGHT_FT } else { EXTENSION_FT };
+    let usual = Range { low, high };
+    let if_metres_ft = Some(feet * FEET_PER_METRE).filter(|&converted| usual.holds(converted));
+    (!usual.holds(feet)).then_some(SecondLook { about, found: Found::Feet { length, feet, usual, if_metres_ft } })
 }
 
 #[cfg(test)]
@@ -172,7 +229,7 @@ mod tests {
 
     fn count(family: Family, up: f64, side: f64) -> usize {
         let shape = Shape { speed_mph: 85.0, vertical_break_in: up, glove_side_break_in: side };
-        breaks("x", family, shape, false).len()
+        breaks(family, shape, false).len()
     }
 
     #[test]
@@ -195,6 +252,10 @@ mod tests {
         ] {
             assert_eq!(count(family, up, side), 0, "{family} {up} {side}");
         }
-        assert!(feet("release", ReleaseMeasure::Height, 1.8, HEIGHT_FT).is_some());
+        let in_metres = feet(About::Release, Length::Height, 1.8).map(|look| look.found);
+        assert!(
+            matches!(in_metres, Some(Found::Feet { if_metres_ft: Some(feet), .. }) if (feet - 5.9).abs() < 0.05),
+            "{in_metres:?}"
+        );
     }
 }

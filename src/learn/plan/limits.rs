@@ -4,14 +4,8 @@
 //! Guidelines change: the governing body's current page decides, and so do local rules. Nothing
 //! here says what is safe; it says what that copy allows at most.
 
+use crate::athlete::eligibility::YOUNGEST;
 use crate::athlete::profile::{Athlete, Level};
-
-/// Where the table comes from, as shown beside every use of it.
-pub const SOURCE: &str =
-    "guidelines of USA Baseball and Major League Baseball, copy of about 2015; the current page and local rules decide";
-
-/// The youngest age in the table.
-pub const YOUNGEST: u8 = 7;
 
 /// What one day's pitching may hold, and the rest it asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -46,13 +40,15 @@ impl DayLimit {
         (age >= YOUNGEST).then_some(row)
     }
 
-    /// The row for an athlete; when his age is not known, a young one for his level.
-    pub fn of(athlete: &Athlete) -> Option<Self> {
-        Self::at_age(athlete.age.unwrap_or(match athlete.level {
-            Level::Youth => 7,
+    /// The row for an athlete; when the age is not known, a young one for the level. Whoever is younger than the table
+    /// is barred from throwing before a limit is asked for, and would get its first row.
+    pub fn of(athlete: &Athlete) -> Self {
+        let age = athlete.age.unwrap_or(match athlete.level {
+            Level::Youth => YOUNGEST,
             Level::HighSchool => 15,
             Level::College | Level::Professional => 17,
-        }))
+        });
+        Self::at_age(age).unwrap_or(TABLE[0])
     }
 
     /// Days of rest after `pitches` in a day.

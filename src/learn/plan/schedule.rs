@@ -12,14 +12,15 @@
 use jiff::ToSpan;
 use jiff::civil::Date;
 
+use super::dated::{Phase, PhaseKind, PlanDay, Request};
 use super::limits::DayLimit;
-use super::span::days_between;
+use super::span::{Span, days_between};
 use super::steps::{Step, first_step, gates, new_pitches};
-use super::{Phase, PhaseKind, PlanDay, Request, Span};
 
-/// Months without throwing in a year, and in a row, that the guideline asks for.
-pub(super) const MONTHS_OFF: u8 = 4;
-pub(super) const MONTHS_IN_A_ROW: u8 = 2;
+/// Months without throwing in a year that the guideline asks for.
+pub const MONTHS_OFF: u8 = 4;
+/// Months in a row.
+pub const MONTHS_IN_A_ROW: u8 = 2;
 
 /// Throws on the first day, and how many more each week may bring.
 const FIRST_THROWS: u32 = 15;

@@ -9,7 +9,7 @@ use crate::athlete::profile::Profile;
 use crate::base::stats::Estimate;
 use crate::learn::progress::{Progress, Quantity};
 use crate::learn::target::Target;
-use crate::learn::trial::Trial;
+use crate::learn::trial::{CLEAN_FRACTION, CLEAN_MINUTES, Trial};
 
 /// A step of learning a pitch.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -35,26 +35,11 @@ pub struct Work {
     pub throws: u32,
     /// Of ten throws, how many are the new pitch.
     pub new_in_ten: u32,
-    /// What is done.
-    pub what: &'static str,
-    /// What is written down of every throw or day.
-    pub record: &'static [&'static str],
 }
 
 impl Step {
     /// Every step, in order.
     pub const ALL: [Self; 5] = [Self::Spin, Self::Shape, Self::Effort, Self::Command, Self::Hitters];
-
-    /// A short name.
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Spin => "spin clean",
-            Self::Shape => "shape in window",
-            Self::Effort => "shape at game effort",
-            Self::Command => "command",
-            Self::Hitters => "hitters",
-        }
-    }
 
     /// Fewest weeks worth giving it, and its share of the weeks beyond.
     pub(super) fn weeks(self) -> (usize, f64) {
@@ -67,51 +52,16 @@ impl Step {
 
     /// How it is worked on.
     pub fn work(self) -> Work {
+        let of = |effort_percent, throws, new_in_ten| Work { effort_percent, throws, new_in_ten };
         match self {
-            Self::Spin => SPIN,
-            Self::Shape => SHAPE,
-            Self::Effort => EFFORT,
-            Self::Command => COMMAND,
-            Self::Hitters => HITTERS,
+            Self::Spin => of(60, 25, 6),
+            Self::Shape => of(80, 30, 5),
+            Self::Effort => of(95, 35, 4),
+            Self::Command => of(95, 40, 4),
+            Self::Hitters => of(100, 45, 3),
         }
     }
 }
-
-const SPIN: Work = Work {
-    effort_percent: 60,
-    throws: 25,
-    new_in_ten: 6,
-    what: "easy throws with the marked ball from half distance to full, one grip at a time",
-    record: &["grip", "where the dot showed", "active fraction and spin clock", "wobble, yes or no"],
-};
-const SHAPE: Work = Work {
-    effort_percent: 80,
-    throws: 30,
-    new_in_ten: 5,
-    what: "full distance with the best grip, a fastball between every two new pitches",
-    record: &["grip", "speed and both breaks of every throw", "spin", "release height and side"],
-};
-const EFFORT: Work = Work {
-    effort_percent: 95,
-    throws: 35,
-    new_in_ten: 4,
-    what: "off the mound at game effort, mixed with the fastball",
-    record: &["speed and both breaks of every pitch", "release height, side and extension", "fastball speed"],
-};
-const COMMAND: Work = Work {
-    effort_percent: 95,
-    throws: 40,
-    new_in_ten: 4,
-    what: "off the mound to called targets, mixed with every pitch he has",
-    record: &["target called and where it crossed", "speed and both breaks", "release", "fastball speed"],
-};
-const HITTERS: Work = Work {
-    effort_percent: 100,
-    throws: 45,
-    new_in_ten: 3,
-    what: "hitters standing in, then swinging; the new pitch within its usage cap",
-    record: &["side the hitter stood on", "swing, miss, weak or solid contact, take", "speed and both breaks"],
-};
 
 /// A measure that a gate looks at.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -229,38 +179,30 @@ impl Measured {
 }
 
 /// Gates. Common practice, no published source.
-const ACTIVE_FRACTION_SPREAD: f64 = 0.07;
-const CLOCK_SPREAD_MINUTES: f64 = 25.0;
-/// Of the share of throws in the window that a centred, ordinarily scattered pitch would have.
-const SHARE_OF_BEST: f64 = 0.7;
 const FASTBALL_LOSS_MPH: f64 = 1.0;
 const SLOT_DROP_DEG: f64 = 3.0;
-/// A new pitch may scatter this much more than his others before hitters see it.
-const COMMAND_RATIO: f64 = 1.15;
 const SWINGS: f64 = 30.0;
 
 /// The gate at the end of `step`; every line must be met.
 pub fn gates(step: Step, target: &Target, measured: &Measured) -> Vec<Gate> {
     let gate = |measure, need, now| Gate { measure, need, now };
-    let share =
-        gate(Measure::ShareInWindow, Need::AtLeast(SHARE_OF_BEST * target.chance_at_best()), measured.share_in_window);
+    let share = gate(Measure::ShareInWindow, Need::AtLeast(target.share_enough()), measured.share_in_window);
     let arm = [
         gate(Measure::FastballLossMph, Need::AtMost(FASTBALL_LOSS_MPH), measured.fastball_loss_mph),
         gate(Measure::SlotDropDeg, Need::AtMost(SLOT_DROP_DEG), measured.slot_drop_deg),
     ];
     match step {
         Step::Spin => vec![
-            gate(Measure::ActiveFractionSpread, Need::AtMost(ACTIVE_FRACTION_SPREAD), measured.active_fraction_spread),
-            gate(Measure::ClockSpreadMinutes, Need::AtMost(CLOCK_SPREAD_MINUTES), measured.clock_spread_minutes),
+            gate(Measure::ActiveFractionSpread, Need::AtMost(CLEAN_FRACTION), measured.active_fraction_spread),
+            gate(Measure::ClockSpreadMinutes, Need::AtMost(CLEAN_MINUTES), measured.clock_spread_minutes),
         ],
         Step::Shape => vec![share],
         Step::Effort => {
-            let speed = gate(Measure::SpeedMph, Need::AtLeast(target.window.speed_mph.0), measured.speed_mph);
+            let speed = gate(Measure::SpeedMph, Need::AtLeast(target.window.ranges()[0].low), measured.speed_mph);
             [vec![speed, share], arm.to_vec()].concat()
         }
         Step::Command => {
-            let usual = rms(target.spread.command_side_in, target.spread.command_height_in);
-            vec![gate(Measure::CommandIn, Need::AtMost(COMMAND_RATIO * usual), measured.command_in), share]
+            vec![gate(Measure::CommandIn, Need::AtMost(target.scatter_enough_in()), measured.command_in), share]
         }
         Step::Hitters => [vec![gate(Measure::Swings, Need::AtLeast(SWINGS), None)], arm.to_vec()].concat(),
     }
@@ -270,11 +212,6 @@ pub fn gates(step: Step, target: &Target, measured: &Measured) -> Vec<Gate> {
 pub fn first_step(target: &Target, measured: &Measured) -> Step {
     let met = |step: Step| gates(step, target, measured).iter().all(|gate| gate.is_met() == Some(true));
     Step::ALL.into_iter().find(|&step| !met(step)).unwrap_or(Step::Hitters)
-}
-
-/// Root mean square of two standard deviations.
-fn rms(a: f64, b: f64) -> f64 {
-    f64::midpoint(a * a, b * b).sqrt()
 }
 
 /// Of `throws` on a day of `step`, how many are the new pitch.

@@ -5,8 +5,9 @@
 //! reads too wide.
 
 use crate::athlete::session::Throw;
+use crate::base::Range;
 use crate::base::stats::{Count, Estimate, Sample, sd_estimate, share_estimate};
-use crate::learn::target::{Target, numbers};
+use crate::learn::target::Target;
 
 use super::outings::Outing;
 
@@ -61,8 +62,6 @@ pub enum ShapeState {
 
 /// Standard deviation from day to day: mph, in, in. Common practice, no published source.
 const DAY_SD: [f64; 3] = [0.5, 0.7, 0.7];
-/// An arrived pitch has at least this share of what a centred one would have in the window.
-const SHARE_OF_BEST: f64 = 0.7;
 /// Fewest throws in two outings for a judgement.
 const LEAST_THROWS: u32 = 8;
 /// Fewest outings with places at the plate for a judgement of command.
@@ -85,7 +84,7 @@ impl NewPitch {
 impl OutingShape {
     fn of(throws: &[Throw], target: &Target) -> Self {
         let shape = std::array::from_fn(|axis| {
-            Sample::of(throws.iter().map(|throw| numbers(throw.shape)[axis])).mean_estimate()
+            Sample::of(throws.iter().map(|throw| throw.shape.numbers()[axis])).mean_estimate()
         });
         Self {
             throws: u32::try_from(throws.len()).unwrap_or(u32::MAX),
@@ -100,7 +99,7 @@ fn share<'t>(throws: impl Iterator<Item = &'t Throw>, target: &Target) -> Option
     let mut seen = Count::default();
     for throw in throws {
         seen.tries += 1;
-        seen.hits += u32::from(target.holds(throw.shape));
+        seen.hits += u32::from(target.window.holds(throw.shape));
     }
     share_estimate(seen)
 }
@@ -118,7 +117,7 @@ impl Pair {
         let throws = || outings[first].new_pitches.iter().chain(&outings[second].new_pitches);
         let count = u32::try_from(throws().count()).unwrap_or(u32::MAX);
         let shape = std::array::from_fn(|axis| {
-            let sample = Sample::of(throws().map(|throw| numbers(throw.shape)[axis]));
+            let sample = Sample::of(throws().map(|throw| throw.shape.numbers()[axis]));
             let sd = sample.sd().unwrap_or(0.0).max(0.5 * target.scatter()[axis]);
             let variance = sd * sd / f64::from(count.max(1)) + DAY_SD[axis].powi(2) / 2.0;
             Estimate::from_sd(sample.mean, variance.sqrt())
@@ -127,15 +126,15 @@ impl Pair {
     }
 
     fn is_in(&self, target: &Target) -> bool {
-        let inside = |(estimate, (low, high)): (&Estimate, (f64, f64))| estimate.low >= low && estimate.high <= high;
-        let enough = self.share.is_some_and(|share| share.value >= SHARE_OF_BEST * target.chance_at_best());
-        self.throws >= LEAST_THROWS && enough && self.shape.iter().zip(target.ranges()).all(inside)
+        let inside = |(estimate, range): (&Estimate, Range)| range.holds(estimate.low) && range.holds(estimate.high);
+        let enough = self.share.is_some_and(|share| share.value >= target.share_enough());
+        self.throws >= LEAST_THROWS && enough && self.shape.iter().zip(target.window.ranges()).all(inside)
     }
 
     /// The number that has clearly left the window, farthest first.
     fn outside(&self, target: &Target) -> Option<(usize, bool)> {
         let beyond = |axis: usize| {
-            let ((low, high), estimate) = (target.ranges()[axis], self.shape[axis]);
+            let (Range { low, high }, estimate) = (target.window.ranges()[axis], self.shape[axis]);
             let far = (estimate.low - high).max(low - estimate.high) / target.scatter()[axis];
             (far > 0.0).then_some((axis, estimate.low > high, far))
         };

@@ -1,9 +1,7 @@
-//! What the numbers mean, in plain words, most serious first.
+//! What the numbers mean, most serious first.
 //!
 //! A finding names what moved, by how much and since when. Only what can cost an arm or a fastball
 //! says stop; everything else asks for a look. What to try about it is another table (`cues`).
-
-use std::fmt;
 
 use crate::base::stats::Estimate;
 use crate::learn::target::Target;
@@ -68,8 +66,6 @@ pub enum Kind {
     ShapeArrived,
 }
 
-/// A new pitch may scatter this much more than his others before it counts as not coming.
-const COMMAND_RATIO: f64 = 1.15;
 /// Scatter that has fallen below this share of the first outings' is coming.
 const COMING: f64 = 0.9;
 
@@ -105,9 +101,7 @@ fn of_watch(watch: &Watch) -> Option<Finding> {
 
 fn of_command(pitch: &NewPitch, target: &Target) -> Option<Finding> {
     let (first, last) = pitch.command?;
-    let spread = target.spread;
-    let usual = f64::midpoint(spread.command_side_in.powi(2), spread.command_height_in.powi(2)).sqrt();
-    let wide = last.low > COMMAND_RATIO * usual && last.value > COMING * first.value;
+    let wide = last.low > target.scatter_enough_in() && last.value > COMING * first.value;
     let finding = Finding { kind: Kind::CommandNotComing, severity: Severity::Watch, amount: Some(last), since: None };
     wide.then_some(finding)
 }
@@ -119,42 +113,5 @@ fn of_shape(pitch: &NewPitch) -> Option<Finding> {
         ShapeState::OnTheWay => of(Kind::ShapeOnTheWay, Severity::Note, None),
         ShapeState::Arrived { since } => of(Kind::ShapeArrived, Severity::Good, Some(since)),
         ShapeState::Drifted { .. } => of(Kind::ShapeDrifted, Severity::Watch, None),
-    }
-}
-
-impl Kind {
-    /// The finding in plain words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::SlotDropping => "the arm slot is dropping",
-            Self::NewPitchSlotLower => "the arm slot drops for the new pitch",
-            Self::FastballSlower => "the fastball is slower than it was",
-            Self::FastballVerticalChanged => "the fastball's vertical break has changed",
-            Self::FastballSidewaysChanged => "the fastball's sideways break has changed",
-            Self::ReleaseLower => "the release is lower than it was",
-            Self::ReleaseSideMoved => "the release has moved sideways",
-            Self::ExtensionShorter => "the ball is let go farther from the plate",
-            Self::CommandNotComing => "command of the new pitch is not coming",
-            Self::ShapeDrifted => "the new pitch was in its window and has drifted out",
-            Self::ShapeOnTheWay => "the new pitch is not firmly in its window yet",
-            Self::ShapeArrived => "the new pitch has arrived in its window",
-        }
-    }
-
-    /// The unit of the finding's amount, as written after it.
-    pub fn unit(self) -> &'static str {
-        match self {
-            Self::SlotDropping | Self::NewPitchSlotLower => "degrees",
-            Self::FastballSlower => "mph",
-            Self::FastballVerticalChanged | Self::FastballSidewaysChanged | Self::CommandNotComing => "in",
-            Self::ReleaseLower | Self::ReleaseSideMoved | Self::ExtensionShorter => "ft",
-            Self::ShapeDrifted | Self::ShapeOnTheWay | Self::ShapeArrived => "of its throws in the window",
-        }
-    }
-}
-
-impl fmt::Display for Kind {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.pad(self.words())
     }
 }

@@ -6,18 +6,18 @@
 //! professional, whatever the numbers say.
 
 mod arrival;
+mod caution;
 mod findings;
 mod outings;
 mod state;
 mod watch;
 
 pub use arrival::{NewPitch, OutingShape, ShapeState};
+pub use caution::Caution;
 pub use findings::{Finding, Kind, Severity};
 pub use outings::{Outing, outings};
-pub use state::{KEY, State};
+pub use state::State;
 pub use watch::{Change, Quantity, Watch};
-
-use std::fmt;
 
 use crate::athlete::profile::Profile;
 use crate::ball::Release;
@@ -37,53 +37,6 @@ pub struct Progress {
     pub findings: Vec<Finding>,
     /// What to keep in mind.
     pub cautions: Vec<Caution>,
-}
-
-/// A doubt about a watch over outings.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Caution {
-    /// Some day is not written as a date, so the order of reading was kept.
-    DaysNotDated,
-    /// Throws without a usable label were given to the nearest shape.
-    GivenToNearestShape {
-        /// How many.
-        throws: u32,
-    },
-    /// The profile has no fastball, so nothing is watched but the new pitch.
-    NoFastball,
-    /// The first outing's release is so far from the profile's that it replaces it as baseline.
-    ReleaseFromFirstOuting {
-        /// How far the two are apart, ft.
-        apart_ft: f64,
-    },
-    /// Release was not measured, so slot and release are not watched.
-    NoRelease,
-    /// Too few outings for the detector to say much.
-    FewOutings {
-        /// How many there are.
-        outings: usize,
-    },
-}
-
-impl fmt::Display for Caution {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::DaysNotDated => {
-                f.write_str("some day is not written as a date like 2026-11-25: the order of reading is kept")
-            }
-            Self::GivenToNearestShape { throws } => {
-                write!(f, "{throws} throws have no label known here and were given to the nearest shape")
-            }
-            Self::NoFastball => f.write_str("the profile has no fastball: only the new pitch is watched"),
-            Self::ReleaseFromFirstOuting { apart_ft } => write!(
-                f,
-                "the first outing's release is {apart_ft:.1} ft from the profile's: later ones are compared with the \
-                 first outing"
-            ),
-            Self::NoRelease => f.write_str("release was not measured: slot and release are not watched"),
-            Self::FewOutings { outings } => write!(f, "{outings} outings: only a large change can be seen yet"),
-        }
-    }
 }
 
 /// No release moves this far between a profile and a first outing: one of them is measured

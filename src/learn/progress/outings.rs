@@ -9,9 +9,9 @@ use jiff::civil::Date;
 use crate::athlete::profile::{Pitch, Profile};
 use crate::athlete::session::{Session, Throw};
 use crate::ball::Shape;
-use crate::learn::target::{Target, numbers};
+use crate::learn::target::Target;
 
-use super::Caution;
+use super::caution::Caution;
 
 /// One day's throws.
 #[derive(Debug, Clone, PartialEq)]
@@ -105,8 +105,8 @@ impl Roles {
         };
         let scatter =
             |pitch: &Pitch| [pitch.spread.speed_mph, pitch.spread.vertical_break_in, pitch.spread.glove_side_break_in];
-        let known = profile.pitches.iter().map(|pitch| (role(pitch), numbers(pitch.shape), scatter(pitch)));
-        let wanted = (Role::NewPitch, numbers(target.shape), target.scatter());
+        let known = profile.pitches.iter().map(|pitch| (role(pitch), pitch.shape.numbers(), scatter(pitch)));
+        let wanted = (Role::NewPitch, target.shape.numbers(), target.scatter());
         let named = |written: &String| {
             let same = |name: &str| name.eq_ignore_ascii_case(written.trim());
             if label.is_some_and(same) {
@@ -126,7 +126,7 @@ impl Roles {
     }
 
     fn nearest(&self, shape: Shape) -> Role {
-        let place = numbers(shape);
+        let place = shape.numbers();
         let far = |mean: &[f64; 3], sd: &[f64; 3]| -> f64 {
             (0..3).map(|axis| ((place[axis] - mean[axis]) / sd[axis]).powi(2)).sum::<f64>().sqrt()
         };

@@ -1,6 +1,6 @@
-//! What is known of a watched quantity, in a word: moved, holding, or not sure yet.
+//! What is known of a watched quantity: moved, holding, or not sure yet.
 //!
-//! The word is read off the same two things the findings are made of: the detector, and the
+//! It is read off the same two things the findings are made of: the detector, and the
 //! interval of the last outings against what matters. A quantity that the interval cannot keep
 //! inside what matters is never said to hold.
 
@@ -21,19 +21,6 @@ pub enum State {
     NotSure,
 }
 
-impl State {
-    /// A word or three, for a table.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Moved => "moved",
-            Self::MayMatter => "may matter",
-            Self::TooLittle => "too little",
-            Self::Holds => "holds",
-            Self::NotSure => "not sure yet",
-        }
-    }
-}
-
 impl Watch {
     /// Where it stands; nothing when the last outings did not measure it.
     pub fn state(&self) -> Option<State> {
@@ -49,14 +36,6 @@ impl Watch {
         })
     }
 }
-
-/// What the words mean, and which way each quantity counts.
-pub const KEY: [&str; 2] = [
-    "matters: a change of this size would be worth acting on; of slot, fastball speed, release height and extension \
-     only a drop counts",
-    "moved: by that much; may matter: it moved, and whether by that much is not known; too little: it moved by less; \
-     holds: the interval stays short of it; not sure yet: the interval reaches beyond it",
-];
 
 #[cfg(test)]
 mod tests {

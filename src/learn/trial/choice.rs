@@ -6,7 +6,7 @@
 //! identification", 2016, from memory), which saves the throws that a clear loser would get.
 
 use crate::base::stats::Estimate;
-use crate::learn::target::{Target, numbers};
+use crate::learn::target::Target;
 
 use super::model::{AXES, GripDraw};
 
@@ -93,7 +93,7 @@ impl Qualities {
 
 /// Chance of the window; where that is next to nothing, nearness to the target decides.
 fn quality(draw: &GripDraw, target: &Target) -> f64 {
-    let middle = numbers(target.shape);
+    let middle = target.shape.numbers();
     let far: f64 = (0..AXES).map(|axis| ((draw.mean[axis] - middle[axis]) / draw.sd[axis]).powi(2)).sum();
-    target.chance(draw.mean, draw.sd) - 1e-6 * far.sqrt()
+    target.window.chance(draw.mean, draw.sd) - 1e-6 * far.sqrt()
 }

@@ -4,11 +4,9 @@
 //! and no wobble. The dot compares the average spin with the target's. What the dot's place says
 //! about the hand is common practice, no published source.
 
-use std::fmt;
-
 use crate::athlete::session::SpinReading;
 use crate::ball::spin::Spin;
-use crate::base::geometry::{Clock, Hand};
+use crate::base::geometry::Clock;
 use crate::base::stats::{Count, Estimate, Sample, share_estimate};
 
 /// How alike the spins of a grip are.
@@ -42,6 +40,11 @@ pub enum DotFault {
     Turned,
 }
 
+/// Clean spin: throw-to-throw standard deviations of at most this, of the active fraction and of the
+/// clock (minutes of the clock face). Common practice, no published source.
+pub const CLEAN_FRACTION: f64 = 0.07;
+/// See [`CLEAN_FRACTION`].
+pub const CLEAN_MINUTES: f64 = 25.0;
 /// A dot this near is where it should be: ball radii, hours. This project's choice.
 const RADIUS_TOLERANCE: f64 = 0.08;
 const TURN_TOLERANCE: f64 = 0.5;
@@ -58,6 +61,12 @@ impl Cleanness {
             clock_spread_minutes: clocks.and_then(|minutes| minutes.sd_estimate()),
             wobble: share_estimate(wobbled),
         }
+    }
+
+    /// Whether the spin differs from throw to throw by more than clean spin does.
+    pub fn wanders(&self) -> bool {
+        let beyond = |spread: Option<Estimate>, most: f64| spread.is_some_and(|spread| spread.value > most);
+        beyond(self.active_fraction_spread, CLEAN_FRACTION) || beyond(self.clock_spread_minutes, CLEAN_MINUTES)
     }
 }
 
@@ -96,35 +105,5 @@ impl DotError {
         });
         let turned = clear(self.turn_hours, TURN_TOLERANCE).then_some(DotFault::Turned);
         radial.into_iter().chain(turned).collect()
-    }
-
-    /// The same in words, for the one who throws with `hand`.
-    pub fn words(&self, hand: Hand) -> String {
-        let said: Vec<String> = self.faults().into_iter().map(|fault| self.say(fault, hand)).collect();
-        if said.is_empty() { "where it should be".into() } else { said.join("; ") }
-    }
-
-    fn say(&self, fault: DotFault, hand: Hand) -> String {
-        let off = self.radius.value.abs();
-        let along = (self.turn_hours.value > 0.0) == (hand == Hand::Right);
-        match fault {
-            DotFault::TooCentral => format!("too near the middle by {off:.2} of the radius: too much bullet spin"),
-            DotFault::TooFarOut => format!("too far from the middle by {off:.2} of the radius: too little bullet spin"),
-            DotFault::Turned => format!(
-                "turned {} of the clock face {} from where the thrower should see it",
-                Turn(self.turn_hours.value.abs()),
-                if along { "clockwise" } else { "counter-clockwise" }
-            ),
-        }
-    }
-}
-
-/// Hours of the clock face as `h:mm`.
-struct Turn(f64);
-
-impl fmt::Display for Turn {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let minutes = (self.0 * 60.0).round();
-        write!(f, "{}:{:02}", (minutes / 60.0).floor(), minutes % 60.0)
     }
 }

@@ -10,9 +10,7 @@ mod cleanness;
 mod model;
 
 pub use choice::{MOST_MORE, SURE};
-pub use cleanness::{Cleanness, DotError, DotFault};
-
-use std::fmt;
+pub use cleanness::{CLEAN_FRACTION, CLEAN_MINUTES, Cleanness, DotError, DotFault};
 
 use crate::athlete::profile::Profile;
 use crate::athlete::session::{ReleaseReading, Session, SpinReading};
@@ -20,7 +18,7 @@ use crate::ball::Release;
 use crate::ball::Shape;
 use crate::base::stats::{Count, Estimate, Sample};
 use crate::learn::slot::slot_deg;
-use crate::learn::target::{Target, numbers};
+use crate::learn::target::Target;
 
 use choice::Qualities;
 use model::{AXES, GripData, GripDraw, posterior};
@@ -124,24 +122,12 @@ pub enum Caution {
     BestIsNotClean,
 }
 
-impl fmt::Display for Caution {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoGrip { throws } => write!(f, "{throws} throws name no grip and are not used"),
-            Self::BestIsFar => f.write_str("even the best grip seldom lands in the window: look beyond the grip"),
-            Self::BestIsNotClean => f.write_str("the best grip does not spin the same twice: clean spin comes first"),
-        }
-    }
-}
-
 /// Fewest throws with every grip that may yet be the best.
 const LEAST_THROWS: u32 = 5;
 /// A grip less likely than this to be the best is out of the running.
-const OUT: f64 = 0.05;
+pub const OUT: f64 = 0.05;
 /// A best grip whose whole interval lies below this share of what is possible is far from the window.
 const FAR: f64 = 0.5;
-/// A spread of the active fraction above this is not clean. Common practice, no published source.
-const NOT_CLEAN: f64 = 0.10;
 /// Draws of the posterior.
 const DRAWS: usize = 2000;
 
@@ -224,7 +210,7 @@ impl<'a> Thrown<'a> {
     }
 
     fn data(&self) -> GripData {
-        std::array::from_fn(|axis| Sample::of(self.attempts.iter().map(|attempt| numbers(attempt.shape)[axis])))
+        std::array::from_fn(|axis| Sample::of(self.attempts.iter().map(|attempt| attempt.shape.numbers()[axis])))
     }
 
     fn grip(&self, draws: &[Vec<GripDraw>], place: usize, judged: &Judged, usual: Release, target: &Target) -> Grip {
@@ -232,7 +218,7 @@ impl<'a> Thrown<'a> {
         let wanted = target.shape.speed_mph;
         let spins: Vec<SpinReading> = self.attempts.iter().map(|attempt| attempt.spin).collect();
         let wobbles: Vec<bool> = self.attempts.iter().filter_map(|attempt| attempt.wobble).collect();
-        let hits = self.attempts.iter().filter(|attempt| target.holds(attempt.shape)).count();
+        let hits = self.attempts.iter().filter(|attempt| target.window.holds(attempt.shape)).count();
         Grip {
             name: self.name.to_owned(),
             throws: self.count(),
@@ -301,6 +287,6 @@ fn fewest_thrown(chance_best: &[f64], throws: &[u32], needed: u32) -> Option<usi
 fn cautions(grips: &[Grip], target: &Target) -> Vec<Caution> {
     let Some(best) = grips.first() else { return Vec::new() };
     let far = best.chance_next.high < FAR * target.chance_at_best();
-    let unclean = best.clean.active_fraction_spread.is_some_and(|spread| spread.low > NOT_CLEAN);
+    let unclean = best.clean.active_fraction_spread.is_some_and(|spread| spread.low > CLEAN_FRACTION);
     [far.then_some(Caution::BestIsFar), unclean.then_some(Caution::BestIsNotClean)].into_iter().flatten().collect()
 }

@@ -23,7 +23,7 @@ const GRIP_SD: [f64; AXES] = [1.5, 4.0, 4.0];
 const GRIP_SD_WEIGHT: f64 = 2.0;
 /// How far the common mean may lie from the target: mph, in, in. Wide on purpose.
 const COMMON_SD: [f64; AXES] = [6.0, 12.0, 12.0];
-/// A grip not yet mastered scatters more than his other pitches. Common practice, no published source.
+/// A grip not yet mastered scatters more than the others. Common practice, no published source.
 const NEW_SCATTER: f64 = 1.25;
 /// How alike the grips' spreads are: the weight, in throws, of the common spread on each.
 const SPREAD_WEIGHT: f64 = 8.0;
@@ -88,7 +88,7 @@ struct Expected {
 impl Axis {
     fn start(grips: &[GripData], axis: usize, target: &Target) -> Self {
         let scatter = NEW_SCATTER * target.scatter()[axis];
-        let middle = crate::learn::target::numbers(target.shape)[axis];
+        let middle = target.shape.numbers()[axis];
         let data: Vec<Sample> = grips.iter().map(|grip| grip[axis]).collect();
         let expected = Expected {
             mean: middle,

@@ -8,9 +8,11 @@ use crate::ball::spin::{Dot, Spin};
 use crate::base::geometry::Hand;
 use crate::base::units::DEGREE;
 
-use super::super::format::percent;
-use super::super::svg::{Drawing, Point, Tag, number};
-use super::{Picture, Table, WIDTH};
+use super::super::content::amount::share;
+use super::super::content::{InText, Picture, Table, columns, row};
+use super::super::svg::{Point, Tag, number};
+use super::characters::side_by_side;
+use super::sheet::sheet;
 
 /// Radius of a face, and where the two middles stand.
 const RADIUS: f64 = 58.0;
@@ -18,34 +20,37 @@ const MIDDLES: [Point; 2] = [(89.0, 114.0), (271.0, 114.0)];
 const HEIGHT: f64 = 226.0;
 
 /// Both faces of a ball spun like `spin` by a pitcher of `hand`.
-pub(in super::super) fn faces(spin: Spin, hand: Hand) -> Picture {
+pub(crate) fn faces(spin: Spin, hand: Hand) -> Picture {
     let dots = spin.dot();
     let shown = |dot: Dot| Dot { clock: dot.clock.for_hand(hand), ..dot };
     let (thrower, partner) = (shown(dots.thrower), shown(dots.partner));
     let clockwise = hand == Hand::Right;
-    let mut drawing = Drawing::new(WIDTH, HEIGHT);
-    drawing.add(Tag::rect((0.0, 0.0), (WIDTH, HEIGHT)).set("rx", "10").class("sheet"));
+    let mut drawing = sheet(HEIGHT);
     drawing.add_all(face(MIDDLES[0], &thrower, clockwise, "the thrower sees"));
     drawing.add_all(face(MIDDLES[1], &partner, !clockwise, "the partner sees"));
     let says = |who: &str, dot: &Dot| {
-        format!("the {who} sees it at {}, {} of the way to the rim", dot.clock, percent(dot.radius))
+        format!("the {who} sees it at {}, {} of the way from the middle to the rim", dot.clock, out(dot))
     };
+    let said = [says("thrower", &thrower), says("partner", &partner)];
+    let faces = side_by_side(("the thrower sees", &thrower), ("the partner sees", &partner));
     Picture {
         title: "Where the mark on the spin pole shows".into(),
-        description: format!("On a marked ball {}; {}.", says("thrower", &thrower), says("partner", &partner)),
+        description: format!("On a marked ball {}; {}.", said[0], said[1]),
         drawing,
         legend:
             "Mark a pole of the ball\u{2019}s spin and play catch: a steady dot here means the spin is right. Nearer \
                  the middle is more bullet spin, nearer the rim more of the spin at work."
                 .into(),
         table: Table::new(
-            &["who", "clock", "middle to rim"],
-            vec![
-                vec!["thrower".into(), thrower.clock.to_string(), percent(thrower.radius)],
-                vec!["partner".into(), partner.clock.to_string(), percent(partner.radius)],
-            ],
+            columns!["who", "clock", "middle to rim"],
+            [("thrower", &thrower), ("partner", &partner)].map(|(who, dot)| row![who, dot.clock, share(dot.radius)]),
         ),
+        in_text: InText::Characters(format!("{faces}{}\n{}\n", said[0], said[1])),
     }
+}
+
+fn out(dot: &Dot) -> String {
+    share(dot.radius).figures()
 }
 
 fn face(middle: Point, dot: &Dot, clockwise: bool, who: &str) -> Vec<Tag> {
@@ -64,7 +69,7 @@ fn face(middle: Point, dot: &Dot, clockwise: bool, who: &str) -> Vec<Tag> {
     tags.push(Tag::circle(middle, 1.8).class("pin"));
     tags.extend(turn(place, clockwise));
     tags.push(Tag::circle(place, 8.5).class("dot"));
-    let words = format!("{}, {} out", dot.clock, percent(dot.radius));
+    let words = format!("{}, {} out", dot.clock, out(dot));
     tags.push(Tag::text((middle.0, HEIGHT - 9.0), &words).class("small mid"));
     tags.push(Tag::text((middle.0, 20.0), who).class("name mid"));
     tags

@@ -4,41 +4,44 @@
 //! outing is a mark with its interval; from the outing since which the quantity moved, a post
 //! stands and the marks change their shape, so that the change is read without its colour.
 
+use crate::base::Range;
 use crate::base::stats::Estimate;
 
-use super::super::format::plain_or_signed;
-use super::super::svg::{Drawing, Point, Tag};
+use super::super::content::amount::pure;
+use super::super::content::{InText, Picture, Table, columns, name, row};
+use super::super::number::plain;
+use super::super::svg::{Point, Tag};
 use super::scale::{Scale, range_of};
-use super::{Picture, Table, WIDTH, short};
+use super::sheet::{WIDTH, sheet, short};
 
 /// What one picture shows.
 #[derive(Debug, Clone)]
-pub(in super::super) struct Band<'a> {
+pub(crate) struct Band<'a> {
     /// The quantity with its unit.
-    pub(in super::super) title: String,
+    pub(crate) title: String,
     /// What the band is, such as "profile".
-    pub(in super::super) name: &'a str,
+    pub(crate) name: &'a str,
     /// The profile's value; nothing for a window.
-    pub(in super::super) level: Option<Estimate>,
+    pub(crate) level: Option<Estimate>,
     /// The band itself.
-    pub(in super::super) ends: (f64, f64),
+    pub(crate) ends: Range,
     /// The outings as they are called, in order.
-    pub(in super::super) days: &'a [String],
+    pub(crate) days: &'a [String],
     /// The value of each; nothing where it was not measured.
-    pub(in super::super) values: Vec<Option<Estimate>>,
+    pub(crate) values: Vec<Option<Estimate>>,
     /// The change, when there is one.
-    pub(in super::super) moved: Option<Moved>,
+    pub(crate) moved: Option<Moved>,
     /// Decimals.
-    pub(in super::super) places: usize,
+    pub(crate) places: usize,
 }
 
 /// A change in words and where it began.
 #[derive(Debug, Clone)]
-pub(in super::super) struct Moved {
+pub(crate) struct Moved {
     /// The outing since which it moved.
-    pub(in super::super) since: usize,
+    pub(crate) since: usize,
     /// By how much, in words.
-    pub(in super::super) amount: String,
+    pub(crate) amount: String,
 }
 
 const HEIGHT: f64 = 158.0;
@@ -46,14 +49,13 @@ const ACROSS: (f64, f64) = (62.0, 338.0);
 const DOWN: (f64, f64) = (126.0, 32.0);
 
 /// The picture with its table.
-pub(in super::super) fn band(band: &Band) -> Picture {
+pub(crate) fn band(band: &Band) -> Picture {
     let known = band.values.iter().flatten().flat_map(|value| [value.low, value.high]);
-    let (low, high) = range_of(known.chain([band.ends.0, band.ends.1]));
+    let (low, high) = range_of(known.chain([band.ends.low, band.ends.high]));
     let pad = 0.06 * (high - low);
     let upright = Scale::new((low - pad, high + pad), DOWN);
     let across = Scale::new((0.0, band.days.len().saturating_sub(1) as f64), ACROSS);
-    let mut drawing = Drawing::new(WIDTH, HEIGHT);
-    drawing.add(Tag::rect((0.0, 0.0), (WIDTH, HEIGHT)).set("rx", "10").class("sheet"));
+    let mut drawing = sheet(HEIGHT);
     drawing.add_all(ground(band, &upright));
     drawing.add_all(ends(band, &across));
     drawing.add_all(post(band, &across));
@@ -62,17 +64,18 @@ pub(in super::super) fn band(band: &Band) -> Picture {
         drawing.add_all(value.iter().flat_map(|&value| outing(value, across.at(place as f64), &upright, moved)));
     }
     Picture {
-        title: band.title.clone(),
+        title: band.title.clone().into(),
         description: description(band),
         drawing,
         legend: legend(band),
         table: table(band),
+        in_text: InText::Nothing,
     }
 }
 
 /// The band, its level and the scale beside it.
 fn ground(band: &Band, upright: &Scale) -> Vec<Tag> {
-    let (top, bottom) = (upright.at(band.ends.1), upright.at(band.ends.0));
+    let (top, bottom) = (upright.at(band.ends.high), upright.at(band.ends.low));
     let (left, right) = (ACROSS.0 - 12.0, WIDTH - 10.0);
     let mut tags = vec![Tag::rect((left, top), (right - left, bottom - top)).class("trifle")];
     let ticks = upright.ticks();
@@ -80,7 +83,7 @@ fn ground(band: &Band, upright: &Scale) -> Vec<Tag> {
     for tick in ticks {
         let y = upright.at(tick);
         tags.push(Tag::line((left, y), (right, y)).class("hair"));
-        tags.push(Tag::text((left - 6.0, y + 4.0), &plain_or_signed(tick, 1 + usize::from(fine))).class("small end"));
+        tags.push(Tag::text((left - 6.0, y + 4.0), &plain(tick, 1 + usize::from(fine))).class("small end"));
     }
     if let Some(level) = band.level {
         let y = upright.at(level.value);
@@ -135,13 +138,11 @@ fn legend(band: &Band) -> String {
 }
 
 fn show(value: Estimate, places: usize) -> String {
-    let [value, low, high] = [value.value, value.low, value.high].map(|value| plain_or_signed(value, places));
-    format!("{value} ({low} to {high})")
+    pure(value, places).figures()
 }
 
 fn limits(band: &Band) -> String {
-    let [low, high] = [band.ends.0, band.ends.1].map(|end| plain_or_signed(end, band.places));
-    format!("{low} to {high}")
+    pure(band.ends, band.places).figures()
 }
 
 fn description(band: &Band) -> String {
@@ -156,18 +157,16 @@ fn description(band: &Band) -> String {
 }
 
 fn table(band: &Band) -> Table {
-    let mut rows = vec![vec![
-        band.name.to_owned(),
-        band.level.map_or_else(|| limits(band), |e| show(e, band.places)),
-        String::new(),
-    ]];
+    let told = |value: Estimate| pure(value, band.places);
+    let level = band.level.map_or_else(|| pure(band.ends, band.places), told);
+    let mut rows = vec![row![band.name, level, ""]];
     if band.level.is_some() {
-        rows.push(vec!["does not matter".into(), limits(band), String::new()]);
+        rows.push(row!["does not matter", limits(band), ""]);
     }
     rows.extend(band.days.iter().zip(&band.values).enumerate().map(|(place, (day, value))| {
         let began = band.moved.as_ref().filter(|moved| moved.since == place);
         let note = began.map_or(String::new(), |moved| format!("moved since: {}", moved.amount));
-        vec![day.clone(), value.map_or("-".into(), |value| show(value, band.places)), note]
+        row![name(day), value.map(told), note]
     }));
-    Table::new(&["outing", "average", ""], rows)
+    Table::new(columns!["outing", "average", ""], rows)
 }

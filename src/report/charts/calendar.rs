@@ -4,27 +4,35 @@
 //! the number of the step beside its colour, a rest stays an empty gap, and a lighter week has a
 //! ring above it.
 
-use super::super::svg::{Drawing, Tag};
+use jiff::civil::Date;
+
+use crate::base::Range;
+
+use super::super::content::amount::pure;
+use super::super::content::{InText, Picture, Table, columns, row, text};
+use super::super::svg::Tag;
 use super::scale::Scale;
-use super::{Picture, Table, WIDTH};
+use super::sheet::sheet;
 
 /// A week, or the part of one that belongs to a step.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(in super::super) struct Week {
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Week {
     /// First day.
-    pub(in super::super) from: String,
+    pub(crate) from: Date,
     /// Number of the step from 0; nothing in a rest.
-    pub(in super::super) step: Option<usize>,
+    pub(crate) step: Option<usize>,
     /// Name of the step.
-    pub(in super::super) name: String,
+    pub(crate) name: &'static str,
     /// Days with throws.
-    pub(in super::super) days: usize,
+    pub(crate) days: usize,
+    /// Throws on one of them: the fewest and the most.
+    pub(crate) daily: Range,
     /// All throws.
-    pub(in super::super) throws: u32,
+    pub(crate) throws: u32,
     /// Those of the new pitch.
-    pub(in super::super) new: u32,
+    pub(crate) new: u32,
     /// Whether it is a lighter one.
-    pub(in super::super) lighter: bool,
+    pub(crate) lighter: bool,
 }
 
 const HEIGHT: f64 = 226.0;
@@ -33,11 +41,10 @@ const DOWN: (f64, f64) = (158.0, 44.0);
 const STRIP: (f64, f64) = (164.0, 28.0);
 
 /// The strip under its bars, with the table of the weeks; `last` is the last day.
-pub(in super::super) fn calendar(title: String, weeks: &[Week], last: &str) -> Picture {
+pub(crate) fn calendar(title: String, weeks: &[Week], last: Date) -> Picture {
     let most = weeks.iter().map(|week| week.throws).max().unwrap_or(0);
     let upright = Scale::new((0.0, f64::from(most.max(10))), DOWN);
-    let mut drawing = Drawing::new(WIDTH, HEIGHT);
-    drawing.add(Tag::rect((0.0, 0.0), (WIDTH, HEIGHT)).set("rx", "10").class("sheet"));
+    let mut drawing = sheet(HEIGHT);
     drawing.add_all(ground(&upright));
     let wide = (ACROSS.1 - ACROSS.0) / weeks.len().max(1) as f64;
     for (place, week) in weeks.iter().enumerate() {
@@ -45,10 +52,17 @@ pub(in super::super) fn calendar(title: String, weeks: &[Week], last: &str) -> P
     }
     drawing.add_all(strip(weeks, wide));
     if let Some(first) = weeks.first() {
-        drawing.add(Tag::text((ACROSS.0, HEIGHT - 12.0), &first.from).class("small"));
-        drawing.add(Tag::text((ACROSS.1, HEIGHT - 12.0), last).class("small end"));
+        drawing.add(Tag::text((ACROSS.0, HEIGHT - 12.0), &first.from.to_string()).class("small"));
+        drawing.add(Tag::text((ACROSS.1, HEIGHT - 12.0), &last.to_string()).class("small end"));
     }
-    Picture { title, description: description(weeks), drawing, legend: legend(weeks), table: table(weeks) }
+    Picture {
+        title: title.into(),
+        description: description(weeks),
+        drawing,
+        legend: legend(weeks),
+        table: table(weeks),
+        in_text: InText::Table,
+    }
 }
 
 fn ground(upright: &Scale) -> Vec<Tag> {
@@ -93,7 +107,7 @@ fn strip(weeks: &[Week], wide: f64) -> Vec<Tag> {
 }
 
 fn legend(weeks: &[Week]) -> String {
-    let steps = weeks.chunk_by(|a, b| a.step == b.step).filter_map(|run| Some((run[0].step? + 1, &run[0].name)));
+    let steps = weeks.chunk_by(|a, b| a.step == b.step).filter_map(|run| Some((run[0].step? + 1, run[0].name)));
     let mut names: Vec<String> = steps.map(|(number, name)| format!("{number} {name}")).collect();
     names.dedup();
     let rest = if weeks.iter().any(|week| week.step.is_none()) { " Gap: no throwing at all." } else { "" };
@@ -117,15 +131,9 @@ fn description(weeks: &[Week]) -> String {
 fn table(weeks: &[Week]) -> Table {
     let rows = weeks.iter().map(|week| {
         let number = week.step.map_or(String::new(), |step| format!("{} ", step + 1));
-        let note = if week.lighter { "lighter" } else { "" };
-        vec![
-            week.from.clone(),
-            format!("{number}{}", week.name),
-            week.days.to_string(),
-            week.throws.to_string(),
-            week.new.to_string(),
-            note.into(),
-        ]
+        let note = if week.lighter { ", lighter" } else { "" };
+        let daily = week.step.map(|_| text![pure(week.daily, 0), note]);
+        row![week.from, format!("{number}{}", week.name), week.days, daily, week.throws, week.new]
     });
-    Table::new(&["week from", "step", "days", "throws", "new pitch", ""], rows.collect())
+    Table::new(columns!["week from", "step", "days", "each day", "throws", "new"], rows).with_words(2)
 }

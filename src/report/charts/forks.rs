@@ -1,112 +1,92 @@
-//! Forks: how a pair of pitches that leave on one line come apart on the way to the plate.
+//! Forks: how two pitches, each thrown to where it is aimed, come apart on the way to the plate.
 //!
-//! The handle is the hand, the two tines end at the plate. While the fork is inside the grey strip
-//! the hitter cannot tell the two apart; the post marks the moment he must decide. Widths are
-//! inches between the balls, all forks on one scale.
+//! The handle is the hand; time runs to the right, evenly, until the faster of the two arrives. The width is the distance
+//! between the two balls at that moment, across the line to the plate; all forks have one scale. The post is the moment
+//! when the hitter must decide on the faster one.
 
-use crate::base::geometry::Side;
-use crate::former::separation::Pair;
-use crate::former::sight::Opening;
+use crate::decide::apart::{Pair, Parting, Seen};
 
-use super::super::format::{percent, plain};
-use super::super::svg::{Drawing, Point, Tag};
+use super::super::content::{InText, Picture, Table, Text};
+use super::super::number::plain;
+use super::super::svg::{Point, Tag};
 use super::marks::Ink;
 use super::scale::Scale;
-use super::{Picture, Table, WIDTH, short};
+use super::sheet::{sheet, short};
 
 const ROW: f64 = 92.0;
 const TOP: f64 = 26.0;
-/// Where hand and plate stand.
+/// Where the hand is and where the faster ball arrives.
 const FLIGHT: (f64, f64) = (26.0, 262.0);
 /// Most a tine may leave the middle.
 const HALF: f64 = 30.0;
 
-/// Every pair; what can be told apart is that of hitters of `side`, from whom those of the other
-/// differ by a hair.
-pub(in super::super) fn forks(
-    pairs: &[Pair],
-    openings: &[Opening],
+/// Pairs as hitters of one side meet them: each with how it parts and what is seen of it.
+pub(crate) fn forks(
+    title: impl Into<Text>,
+    pairs: &[(&Pair, &Parting, Seen)],
     names: &[&str],
     inks: &[Ink],
-    side: Side,
+    table: Table,
 ) -> Picture {
     let height = TOP + ROW * pairs.len() as f64 + 8.0;
-    let widest = pairs.iter().map(|pair| pair.seen.on(side).same_line.plate_in).fold(6.0, f64::max);
-    let mut drawing = Drawing::new(WIDTH, height);
-    drawing.add(Tag::rect((0.0, 0.0), (WIDTH, height)).set("rx", "10").class("sheet"));
+    let widest = pairs.iter().flat_map(|(_, parting, _)| parting.gaps_in.iter().copied()).fold(6.0, f64::max);
+    let mut drawing = sheet(height);
     drawing.add(Tag::text((FLIGHT.0 - 12.0, 17.0), "hand").class("edge"));
     drawing.add(Tag::text((FLIGHT.1, 17.0), "plate").class("edge mid"));
-    for (index, (pair, opening)) in pairs.iter().zip(openings).enumerate() {
-        let fork =
-            Fork { pair, opening, side, middle: TOP + ROW * (index as f64 + 0.5) + 6.0, per_inch: HALF / widest * 2.0 };
+    for (index, (_, parting, seen)) in pairs.iter().enumerate() {
+        let middle = TOP + ROW * (index as f64 + 0.5) + 6.0;
+        let fork = Fork { parting, seen, middle, per_inch: HALF / widest * 2.0 };
         drawing.add_all(fork.tags(names, inks, index == 0));
     }
     Picture {
-        title: "How two pitches come apart".into(),
-        description: description(pairs, names, side),
+        title: title.into(),
+        description: description(pairs, names),
         drawing,
-        legend: "Both pitches of a pair leave the hand on one line, to the left. Inside the grey strip he cannot tell \
-                 them apart; at the post he must decide. The wider the fork to the right of the post, the later they \
-                 part. One scale for all."
+        legend: "The hand is to the left, the plate to the right, and time runs evenly between them. The wider the \
+                 fork, the farther apart the two balls are at that moment, each thrown to where it is aimed, until the \
+                 faster one arrives. At the post the hitter must decide on it. One scale for all."
             .into(),
-        table: table(pairs, names, side),
+        table,
+        in_text: InText::Nothing,
     }
 }
 
-fn description(pairs: &[Pair], names: &[&str], side: Side) -> String {
-    let says = |pair: &Pair| {
-        let gaps = pair.seen.on(side).same_line;
+fn description(pairs: &[(&Pair, &Parting, Seen)], names: &[&str]) -> String {
+    let says = |(pair, _, seen): &(&Pair, &Parting, Seen)| {
         format!(
-            "{} and {}: {} in apart when he must decide, {} in at the plate",
+            "{} and {}: {} in apart when the hitter must decide, {} in at the plate",
             names[pair.pitches.0],
             names[pair.pitches.1],
-            plain(gaps.decision_in, 1),
-            plain(gaps.plate_in, 0)
+            plain(seen.decision_in, 1),
+            plain(seen.plate_in, 0)
         )
     };
     format!("{}.", pairs.iter().map(says).collect::<Vec<String>>().join("; "))
 }
 
-fn table(pairs: &[Pair], names: &[&str], side: Side) -> Table {
-    let rows = pairs.iter().map(|pair| {
-        let seen = pair.seen.on(side);
-        let gaps = seen.same_line;
-        vec![
-            format!("{} / {}", names[pair.pitches.0], names[pair.pitches.1]),
-            plain(seen.resolvable_in, 1),
-            plain(gaps.decision_in, 1),
-            plain(gaps.plate_in, 1),
-            percent(gaps.late_share),
-            plain(gaps.disguise, 1),
-        ]
-    });
-    Table::new(&["pair", "can tell, in", "at decision, in", "at plate, in", "late", "disguise"], rows.collect())
-}
-
 struct Fork<'a> {
-    pair: &'a Pair,
-    opening: &'a Opening,
-    side: Side,
+    parting: &'a Parting,
+    seen: &'a Seen,
     middle: f64,
     per_inch: f64,
 }
 
 impl Fork<'_> {
     fn tags(&self, names: &[&str], inks: &[Ink], is_first: bool) -> Vec<Tag> {
-        let scale = Scale::new((0.0, 1.0), FLIGHT);
-        let gaps = self.pair.seen.on(self.side).same_line;
-        let post = scale.at(self.opening.decision);
-        let strip = self.pair.seen.on(self.side).resolvable_in * self.per_inch;
-        let (upper, lower) = (self.pair.pitches.0, self.pair.pitches.1);
+        let Parting { pitches: (upper, lower), decision_s, arrival_s, ref gaps_in } = *self.parting;
+        let scale = Scale::new((0.0, arrival_s), FLIGHT);
+        let post = scale.at(decision_s);
+        let last = gaps_in.len().saturating_sub(1).max(1) as f64;
         let tine = |sign: f64| -> Vec<Point> {
-            let at = |&(share, gap): &(f64, f64)| (scale.at(share), self.middle + sign * gap / 2.0 * self.per_inch);
-            self.opening.gaps.iter().map(at).collect()
+            let at = |(look, gap): (usize, &f64)| {
+                (scale.at(arrival_s * look as f64 / last), self.middle + sign * gap / 2.0 * self.per_inch)
+            };
+            gaps_in.iter().enumerate().map(at).collect()
         };
         let (up, down) = (tine(-1.0), tine(1.0));
         let between: Vec<Point> = up.iter().copied().chain(down.iter().rev().copied()).collect();
         let ends = [up.last().copied().unwrap_or_default(), down.last().copied().unwrap_or_default()];
         let mut tags = vec![
-            Tag::rect((FLIGHT.0, self.middle - strip / 2.0), (FLIGHT.1 - FLIGHT.0, strip)).class("trifle"),
             Tag::polygon(&between).class("between"),
             Tag::line((post, self.middle - HALF - 2.0), (post, self.middle + HALF + 2.0)).class("post"),
             Tag::polyline(&up).class(&format!("path {}", inks[upper].stroke())),
@@ -117,20 +97,21 @@ impl Fork<'_> {
         if is_first {
             tags.push(Tag::text((post, 17.0), "must decide").class("edge mid"));
         }
-        tags.extend(self.words(names, gaps.decision_in, gaps.plate_in, post));
+        tags.extend(self.words([names[upper], names[lower]], post));
         tags
     }
 
-    /// Names at the ends, inches at the post and the plate.
-    fn words(&self, names: &[&str], decision_in: f64, plate_in: f64, post: f64) -> Vec<Tag> {
+    /// Names at the ends, inches at the post and at the end.
+    fn words(&self, names: [&str; 2], post: f64) -> Vec<Tag> {
         let right = FLIGHT.1 + 14.0;
-        let half = (plate_in / 2.0 * self.per_inch).max(17.0);
+        let end_in = self.parting.gaps_in.last().copied().unwrap_or(0.0);
+        let half = (end_in / 2.0 * self.per_inch).max(17.0);
+        let decision = format!("{} in", plain(self.seen.decision_in, 1));
         vec![
-            Tag::text((right, self.middle - half + 2.0), &short(names[self.pair.pitches.0], 12)).class("name"),
-            Tag::text((right, self.middle + 4.0), &format!("{} in", plain(plate_in, 0))).class("figures"),
-            Tag::text((right, self.middle + half + 7.0), &short(names[self.pair.pitches.1], 12)).class("name"),
-            Tag::text((post - 5.0, self.middle - HALF + 8.0), &format!("{} in", plain(decision_in, 1)))
-                .class("figures end"),
+            Tag::text((right, self.middle - half + 2.0), &short(names[0], 12)).class("name"),
+            Tag::text((right, self.middle + 4.0), &format!("{} in", plain(end_in, 0))).class("figures"),
+            Tag::text((right, self.middle + half + 7.0), &short(names[1], 12)).class("name"),
+            Tag::text((post - 5.0, self.middle - HALF + 8.0), &decision).class("figures end"),
         ]
     }
 }

@@ -18,24 +18,24 @@ type Box4 = [f64; 4];
 
 /// What is taken, and the frame to stay in.
 #[derive(Debug, Clone)]
-pub(super) struct Labels {
+pub(crate) struct Labels {
     frame: Box4,
     taken: Vec<Box4>,
 }
 
 impl Labels {
     /// Nothing taken inside a frame from `corner` to `end`.
-    pub(super) fn within(corner: Point, end: Point) -> Self {
+    pub(crate) fn within(corner: Point, end: Point) -> Self {
         Self { frame: [corner.0, corner.1, end.0, end.1], taken: Vec::new() }
     }
 
     /// Keeps a square about a mark free.
-    pub(super) fn keep_free(&mut self, (x, y): Point, reach: f64) {
+    pub(crate) fn keep_free(&mut self, (x, y): Point, reach: f64) {
         self.taken.push([x - reach, y - reach, x + reach, y + reach]);
     }
 
     /// Places `lines` beside the mark at `place` with that `reach`.
-    pub(super) fn beside(&mut self, place: Point, reach: f64, lines: &[(&str, &str)], size: f64) -> Vec<Tag> {
+    pub(crate) fn beside(&mut self, place: Point, reach: f64, lines: &[(&str, &str)], size: f64) -> Vec<Tag> {
         let extent = extent(lines, size);
         // Farther off only where nearer by something would be covered.
         let corners = [0.0, 1.0, 2.0].map(|steps| around(place, reach + steps * FARTHER, extent)).concat();
@@ -44,7 +44,7 @@ impl Labels {
     }
 
     /// The same, with only places to the left of the mark.
-    pub(super) fn left_of(&mut self, (x, y): Point, reach: f64, lines: &[(&str, &str)], size: f64) -> Vec<Tag> {
+    pub(crate) fn left_of(&mut self, (x, y): Point, reach: f64, lines: &[(&str, &str)], size: f64) -> Vec<Tag> {
         let extent = extent(lines, size);
         let left = x - reach - 4.0 - extent.0;
         let tops = [-0.5, -0.9, -0.1, -1.3, 0.3, -1.7, 0.7].map(|share| (left, y + share * extent.1));

@@ -10,7 +10,7 @@ use super::super::svg::{Point, Tag, number};
 
 /// The shape a pitch is marked with.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(in super::super) enum Mark {
+pub(crate) enum Mark {
     /// Pointing up.
     Triangle,
     /// Pointing to the right.
@@ -58,14 +58,17 @@ const MARKS: [Mark; 13] = [
 
 /// How a pitch is drawn: its mark, and the class of its family's ink.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(in super::super) struct Ink {
+pub(crate) struct Ink {
     /// The shape.
-    pub(in super::super) mark: Mark,
+    pub(crate) mark: Mark,
     family: usize,
 }
 
+/// Stands for no family.
+const NO_FAMILY: usize = usize::MAX;
+
 /// The inks of several pitches, no two with the same mark as long as there are marks.
-pub(in super::super) fn inks(families: impl IntoIterator<Item = Family>) -> Vec<Ink> {
+pub(crate) fn inks(families: impl IntoIterator<Item = Family>) -> Vec<Ink> {
     let mut taken: Vec<Mark> = Vec::new();
     let mut inks = Vec::new();
     for family in families {
@@ -80,23 +83,26 @@ pub(in super::super) fn inks(families: impl IntoIterator<Item = Family>) -> Vec<
 }
 
 impl Ink {
+    /// For what concerns no pitch by itself: a disc in the ink of the words.
+    pub(crate) const NEUTRAL: Self = Self { mark: Mark::Disc, family: NO_FAMILY };
+
     /// The class that gives a filled shape this ink.
-    pub(in super::super) fn fill(self) -> String {
-        format!("f{}", self.family)
+    pub(crate) fn fill(self) -> String {
+        if self.family == NO_FAMILY { "pin".into() } else { format!("f{}", self.family) }
     }
 
     /// The class that gives a line this ink.
-    pub(in super::super) fn stroke(self) -> String {
-        format!("s{}", self.family)
+    pub(crate) fn stroke(self) -> String {
+        if self.family == NO_FAMILY { "span".into() } else { format!("s{}", self.family) }
     }
 
     /// The mark about a place, `size` from its middle to its rim.
-    pub(in super::super) fn at(self, place: Point, size: f64) -> Tag {
+    pub(crate) fn at(self, place: Point, size: f64) -> Tag {
         outline(self.mark, place, size).class(&format!("mk {}", self.fill()))
     }
 
     /// Only its outline: the same pitch before a change.
-    pub(in super::super) fn hollow_at(self, place: Point, size: f64) -> Tag {
+    pub(crate) fn hollow_at(self, place: Point, size: f64) -> Tag {
         outline(self.mark, place, size).class(&format!("hollow {}", self.stroke()))
     }
 }

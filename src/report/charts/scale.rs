@@ -2,26 +2,26 @@
 
 /// A straight scale.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Scale {
+pub(crate) struct Scale {
     from: (f64, f64),
     to: (f64, f64),
 }
 
 impl Scale {
     /// Takes the ends of `from` to the ends of `to`; an empty range is widened.
-    pub(super) fn new(from: (f64, f64), to: (f64, f64)) -> Self {
+    pub(crate) fn new(from: (f64, f64), to: (f64, f64)) -> Self {
         let from = if (from.1 - from.0).abs() < 1e-9 { (from.0 - 0.5, from.1 + 0.5) } else { from };
         Self { from, to }
     }
 
     /// Where `value` stands; values beyond the ends stay at the ends.
-    pub(super) fn at(&self, value: f64) -> f64 {
+    pub(crate) fn at(&self, value: f64) -> f64 {
         let share = ((value - self.from.0) / (self.from.1 - self.from.0)).clamp(0.0, 1.0);
         self.to.0 + share * (self.to.1 - self.to.0)
     }
 
     /// Round values inside the scale, three to six of them.
-    pub(super) fn ticks(&self) -> Vec<f64> {
+    pub(crate) fn ticks(&self) -> Vec<f64> {
         let (low, high) = (self.from.0.min(self.from.1), self.from.0.max(self.from.1));
         let step = round_step((high - low) / 4.0);
         let mut ticks = Vec::new();
@@ -51,7 +51,7 @@ fn round_step(rough: f64) -> f64 {
 }
 
 /// The smallest range that holds every value.
-pub(super) fn range_of(values: impl IntoIterator<Item = f64>) -> (f64, f64) {
+pub(crate) fn range_of(values: impl IntoIterator<Item = f64>) -> (f64, f64) {
     values.into_iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| (low.min(value), high.max(value)))
 }
 

@@ -3,10 +3,11 @@
 use crate::ball::Release;
 use crate::base::units::DEGREE;
 
-use super::super::format::plain;
-use super::super::svg::{Drawing, Point, Tag};
+use super::super::content::{InText, Picture, Table, Text, columns, row};
+use super::super::number::plain;
+use super::super::svg::{Point, Tag};
 use super::labels::Labels;
-use super::{Picture, Table, WIDTH, short};
+use super::sheet::{WIDTH, sheet, short};
 
 const HEIGHT: f64 = 232.0;
 /// Drawing units per foot.
@@ -18,9 +19,8 @@ const MIDDLE: f64 = 262.0;
 const THREE_FEET: f64 = 212.0;
 
 /// The release points of two athletes; the first solid, the second dashed.
-pub(in super::super) fn slots(arms: [(&str, Release); 2]) -> Picture {
-    let mut drawing = Drawing::new(WIDTH, HEIGHT);
-    drawing.add(Tag::rect((0.0, 0.0), (WIDTH, HEIGHT)).set("rx", "10").class("sheet"));
+pub(crate) fn slots(arms: [(&str, Release); 2]) -> Picture {
+    let mut drawing = sheet(HEIGHT);
     drawing.add_all(ground());
     let mut labels = Labels::within((6.0, 6.0), (WIDTH - 6.0, HEIGHT - 24.0));
     for (_, release) in &arms {
@@ -42,9 +42,10 @@ pub(in super::super) fn slots(arms: [(&str, Release); 2]) -> Picture {
                  dashed."
                 .into(),
         table: Table::new(
-            &["athlete", "slot, degrees", "height, ft", "arm side, ft", "in front of the rubber, ft"],
-            arms.iter().map(|(name, release)| row(name, release)).collect(),
+            columns!["athlete", "slot, degrees", "height, ft", "arm side, ft", "in front of the rubber, ft"],
+            arms.iter().map(|(name, release)| cells(name, release)),
         ),
+        in_text: InText::Nothing,
     }
 }
 
@@ -57,9 +58,9 @@ fn says((name, release): &(&str, Release)) -> String {
     )
 }
 
-fn row(name: &str, release: &Release) -> Vec<String> {
-    vec![
-        name.to_owned(),
+fn cells(name: &str, release: &Release) -> Vec<Text> {
+    row![
+        name,
         plain(release.slot_deg, 0),
         plain(release.height_ft, 1),
         plain(release.side_ft, 1),

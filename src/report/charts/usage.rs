@@ -1,22 +1,23 @@
 //! Usage before and after: each pitch walks from its old share to its new one.
 
-use super::super::format::percent;
-use super::super::svg::{Drawing, Tag};
+use super::super::content::amount::share;
+use super::super::content::{InText, Picture, Table, Text};
+use super::super::svg::Tag;
 use super::marks::Ink;
 use super::scale::{Scale, range_of};
-use super::{Picture, Table, WIDTH, short};
+use super::sheet::{WIDTH, sheet, short};
 
 /// One pitch's share before and after; nothing before when it is new or unknown.
 #[derive(Debug, Clone)]
-pub(in super::super) struct Change<'a> {
+pub(crate) struct Change<'a> {
     /// What it is called.
-    pub(in super::super) name: &'a str,
+    pub(crate) name: &'a str,
     /// How it is drawn.
-    pub(in super::super) ink: Ink,
+    pub(crate) ink: Ink,
     /// Share before, 0 to 1.
-    pub(in super::super) before: Option<f64>,
+    pub(crate) before: Option<f64>,
     /// Share after, 0 to 1.
-    pub(in super::super) after: f64,
+    pub(crate) after: f64,
 }
 
 /// Height of a row, of the words above and of the scale below.
@@ -27,18 +28,17 @@ const BOTTOM: f64 = 26.0;
 const TRACK: (f64, f64) = (112.0, 252.0);
 
 /// The changes under a title, with the table of what comes of each pitch behind them.
-pub(in super::super) fn usage_change(title: String, changes: &[Change], legend: &str, table: Table) -> Picture {
+pub(crate) fn usage_change(title: impl Into<Text>, changes: &[Change], legend: &str, table: Table) -> Picture {
     let height = TOP + ROW * changes.len() as f64 + BOTTOM;
     let most = range_of(changes.iter().flat_map(|change| [change.after, change.before.unwrap_or(0.0)])).1;
     let ends = (0.0, (most * 10.0).ceil().max(4.0) / 10.0);
     let scale = Scale::new(ends, TRACK);
-    let mut drawing = Drawing::new(WIDTH, height);
-    drawing.add(Tag::rect((0.0, 0.0), (WIDTH, height)).set("rx", "10").class("sheet"));
+    let mut drawing = sheet(height);
     let twenties = (0..=5).map(|step| f64::from(step) * 0.2).filter(|&share| share <= ends.1 + 1e-9);
     for tick in twenties {
         let x = scale.at(tick);
         drawing.add(Tag::line((x, TOP), (x, height - BOTTOM + 4.0)).class("hair"));
-        drawing.add(Tag::text((x, height - 9.0), &percent(tick)).class("small mid"));
+        drawing.add(Tag::text((x, height - 9.0), &share(tick).figures()).class("small mid"));
     }
     for (index, change) in changes.iter().enumerate() {
         drawing.add_all(row(change, TOP + ROW * (index as f64 + 0.5), &scale));
@@ -46,17 +46,18 @@ pub(in super::super) fn usage_change(title: String, changes: &[Change], legend: 
     let words: Vec<String> = changes.iter().map(|change| format!("{} {}", change.name, shares(change))).collect();
     Picture {
         description: format!("Shares of each pitch. {}.", words.join("; ")),
-        title,
+        title: title.into(),
         drawing,
         legend: legend.into(),
         table,
+        in_text: InText::Nothing,
     }
 }
 
 fn shares(change: &Change) -> String {
     match change.before {
-        Some(before) => format!("{} \u{2192} {}", percent(before), percent(change.after)),
-        None => percent(change.after),
+        Some(before) => format!("{} \u{2192} {}", share(before).figures(), share(change.after).figures()),
+        None => share(change.after).figures(),
     }
 }
 
