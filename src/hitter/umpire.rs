@@ -16,13 +16,11 @@ use super::places::STEP_IN;
 use super::{CountGroup, Zone, called_strike};
 
 /// Nodes to each side of the middle that can see something of the zone.
-const REACH: i32 = 9;
-const NODES: usize = 2 * REACH as usize + 1;
+const REACH: i32 = 10;
 /// Fine places, an inch apart, on which the sharp functions are taken: so many to each side of the middle.
 const FINE_REACH: i32 = 26;
-const FINE: usize = 2 * FINE_REACH as usize + 1;
 /// Standard deviation of the normal bell over the sinc function, in steps.
-const BELL_STEPS: f64 = 1.5;
+const BELL_STEPS: f64 = 2.5;
 
 /// What happens to a pitch that is not swung at, node by node.
 #[derive(Debug, Clone, Copy, Default)]
@@ -36,7 +34,7 @@ pub(super) struct Taken {
 /// Called strikes and the zone, by height and place across.
 #[derive(Debug)]
 pub(super) struct Umpire {
-    taken: Vec<[Taken; NODES]>,
+    taken: Vec<Vec<Taken>>,
 }
 
 /// The umpire of the typical zone, by side and state of the count.
@@ -57,20 +55,24 @@ impl Umpire {
     }
 
     fn of(zone: Zone, side: Side, group: CountGroup) -> Self {
-        let called: [[f64; FINE]; FINE] = std::array::from_fn(|up| {
-            std::array::from_fn(|across| {
-                let place = Location { glove_side_in: fine(across), height_in: zone.middle_in + fine(up) };
-                called_strike(place, zone, side, group)
-            })
-        });
-        let called = seen(&called.map(|row| seen(&row.map(|chance| [chance])).map(|[chance]| chance)));
-        let radius = BALL_RADIUS / INCH;
-        let inside_across = inside(PLATE_HALF_WIDTH / INCH + radius);
-        let inside_height = inside(zone.half_in + radius);
-        let row = |(called, up): (&[f64; NODES], f64)| {
-            std::array::from_fn(|node| Taken { called_strike: called[node], inside: up * inside_across[node] })
+        let bells: Vec<Vec<f64>> = (-REACH..=REACH).map(bells).collect();
+        let see = |values: Vec<f64>| bells.iter().map(|bell| dot(bell, &values)).collect::<Vec<f64>>();
+        let called = |up: f64, across: f64| {
+            let place = Location { glove_side_in: across, height_in: zone.middle_in + up };
+            called_strike(place, zone, side, group)
         };
-        Self { taken: called.iter().zip(inside_height).map(row).collect() }
+        // By fine height and node across, then by node across and node in height.
+        let rows: Vec<Vec<f64>> = fine().map(|up| see(fine().map(|across| called(up, across)).collect())).collect();
+        let columns: Vec<Vec<f64>> =
+            (0..bells.len()).map(|node| see(rows.iter().map(|row| row[node]).collect())).collect();
+        let radius = BALL_RADIUS / INCH;
+        let within = |half: f64| see(fine().map(|place| (half + 0.5 - place.abs()).clamp(0.0, 1.0)).collect());
+        let (across, height) = (within(PLATE_HALF_WIDTH / INCH + radius), within(zone.half_in + radius));
+        let taken = |up: usize| {
+            let at = |node: usize| Taken { called_strike: columns[node][up], inside: height[up] * across[node] };
+            (0..bells.len()).map(at).collect()
+        };
+        Self { taken: (0..bells.len()).map(taken).collect() }
     }
 
     /// At the node of these numbers.
@@ -82,35 +84,22 @@ impl Umpire {
     }
 }
 
-/// Offset of a fine place from the middle, in.
-fn fine(index: usize) -> f64 {
-    index as f64 - f64::from(FINE_REACH)
+/// The fine places, in from the middle.
+fn fine() -> impl Iterator<Item = f64> + Clone {
+    (-FINE_REACH..=FINE_REACH).map(f64::from)
 }
 
-/// What the nodes see of values at the fine places: their sum under the bell of each node.
-fn seen<const N: usize>(values: &[[f64; N]; FINE]) -> [[f64; N]; NODES] {
-    std::array::from_fn(|node| {
-        let place = (node as f64 - f64::from(REACH)) * STEP_IN;
-        let mut sum = [0.0; N];
-        for (index, row) in values.iter().enumerate() {
-            let weight = bell((fine(index) - place) / STEP_IN) / STEP_IN;
-            for (sum, value) in sum.iter_mut().zip(row) {
-                *sum += weight * value;
-            }
-        }
-        sum
-    })
+/// How much the node of this number sees of each fine place: a sinc function under a normal bell.
+fn bells(node: i32) -> Vec<f64> {
+    let bell = |place: f64| {
+        let steps = place / STEP_IN - f64::from(node);
+        let turn = std::f64::consts::PI * steps;
+        let sinc = if turn.abs() < 1e-9 { 1.0 } else { turn.sin() / turn };
+        sinc * (-0.5 * (steps / BELL_STEPS).powi(2)).exp() / STEP_IN
+    };
+    fine().map(bell).collect()
 }
 
-/// What the nodes see of the places within `half` of the middle.
-fn inside(half: f64) -> [f64; NODES] {
-    let share = |index: usize| [(half + 0.5 - fine(index).abs()).clamp(0.0, 1.0)];
-    seen(&std::array::from_fn(share)).map(|[share]| share)
-}
-
-/// A sinc function under a normal bell, `steps` from its node.
-fn bell(steps: f64) -> f64 {
-    let turn = std::f64::consts::PI * steps;
-    let sinc = if turn.abs() < 1e-9 { 1.0 } else { turn.sin() / turn };
-    sinc * (-0.5 * (steps / BELL_STEPS).powi(2)).exp()
+fn dot(a: &[f64], b: &[f64]) -> f64 {
+    a.iter().zip(b).map(|(a, b)| a * b).sum()
 }
