@@ -1,8 +1,6 @@
 //! The command `calibration`: what the program says beside what was seen, by kind of pitch, strikes
 //! and side, on games that the fit did not see.
 
-use std::fmt::Write as _;
-
 use arsenalfit::ball::Family;
 use arsenalfit::base::geometry::Side;
 use arsenalfit::hitter::{CountGroup, Reading};
@@ -11,6 +9,7 @@ use crate::evidence::{Evidence, said_with};
 use crate::fit::{Joint, ProgramLaw};
 use crate::fitting::held_out;
 use crate::losses::Said;
+use crate::markdown;
 use crate::meetings::Meeting;
 use crate::values::Values;
 
@@ -70,9 +69,10 @@ impl Balance {
     }
 
     /// Seen, said, and the difference in standard errors.
-    fn told(&self) -> String {
+    fn told(&self) -> [String; 3] {
         let errors = (self.said - self.seen) / self.variance.max(f64::MIN_POSITIVE).sqrt();
-        format!("{:.3} | {:.3} | {errors:+.1}", self.seen / self.throws, self.said / self.throws)
+        let share = |sum: f64| format!("{:.3}", sum / self.throws);
+        [share(self.seen), share(self.said), format!("{errors:+.1}")]
     }
 }
 
@@ -90,27 +90,37 @@ pub fn calibration(evidence: &Evidence) -> String {
 
 /// Swings, and misses and solid contact per pitch: seen, said, difference in standard errors.
 fn chances_table(evidence: &Evidence, said: &[Said]) -> String {
-    let mut text = String::from(
-        "| kind | strikes | side | pitches | swings seen | said | errors | misses per pitch seen | said | errors | solid per pitch seen | said | errors |\n\
-         |---|---|---|---|---|---|---|---|---|---|---|---|---|\n",
-    );
-    for kind in Kind::ALL {
-        for strikes in ["fewer", "two"] {
-            for side in Side::BOTH {
-                let is_here = |meeting: &Meeting| {
-                    kind_of(evidence, meeting) == Some(kind) && strikes_of(meeting) == strikes && meeting.side == side
-                };
-                let mut balances = [Balance::default(); 3];
-                for (meeting, said) in evidence.meetings.iter().zip(said).filter(|(meeting, _)| is_here(meeting)) {
-                    balances_of(&mut balances, meeting, *said);
-                }
-                let throws = balances[0].throws;
-                let told = balances.map(|balance| balance.told()).join(" | ");
-                let _ = writeln!(text, "| {} | {strikes} | {side} | {throws} | {told} |", kind.name());
-            }
+    let cells = Kind::ALL
+        .into_iter()
+        .flat_map(|kind| ["fewer", "two"].map(|strikes| (kind, strikes)))
+        .flat_map(|(kind, strikes)| Side::BOTH.map(|side| (kind, strikes, side)));
+    let row = |(kind, strikes, side): (Kind, &str, Side)| {
+        let is_here = |meeting: &Meeting| {
+            kind_of(evidence, meeting) == Some(kind) && strikes_of(meeting) == strikes && meeting.side == side
+        };
+        let mut balances = [Balance::default(); 3];
+        for (meeting, said) in evidence.meetings.iter().zip(said).filter(|(meeting, _)| is_here(meeting)) {
+            balances_of(&mut balances, meeting, *said);
         }
-    }
-    text
+        let name = [kind.name().to_owned(), strikes.to_owned(), side.to_string(), balances[0].throws.to_string()];
+        name.into_iter().chain(balances.iter().flat_map(Balance::told)).collect()
+    };
+    let header = [
+        "kind",
+        "strikes",
+        "side",
+        "pitches",
+        "swings seen",
+        "said",
+        "errors",
+        "misses per pitch seen",
+        "said",
+        "errors",
+        "solid per pitch seen",
+        "said",
+        "errors",
+    ];
+    markdown::table(&header, cells.map(row))
 }
 
 fn balances_of(balances: &mut [Balance; 3], meeting: &Meeting, said: Said) {
@@ -125,10 +135,7 @@ fn balances_of(balances: &mut [Balance; 3], meeting: &Meeting, said: Said) {
 /// with its standard error.
 fn runs_table(evidence: &Evidence, said: &[Said]) -> String {
     let values = Values::of_day(&evidence.day);
-    let mut text = String::from(
-        "| kind | pitches | runs per 100 seen | said | left | standard error |\n|---|---|---|---|---|---|\n",
-    );
-    for kind in Kind::ALL {
+    let row = |kind: Kind| {
         let here = evidence.meetings.iter().zip(said).filter(|(meeting, _)| kind_of(evidence, meeting) == Some(kind));
         let pairs: Vec<(f64, f64)> = here
             .filter_map(|(meeting, said)| {
@@ -139,11 +146,12 @@ fn runs_table(evidence: &Evidence, said: &[Said]) -> String {
         let mean = |of: &dyn Fn(&(f64, f64)) -> f64| 100.0 * pairs.iter().map(of).sum::<f64>() / throws;
         let (seen, expected) = (mean(&|pair| pair.0), mean(&|pair| pair.1));
         let error = 10.0 * (mean(&|pair| (pair.0 - pair.1).powi(2)) / throws).sqrt();
-        let left = seen - expected;
-        let _ =
-            writeln!(text, "| {} | {throws} | {seen:+.2} | {expected:+.2} | {left:+.2} | {error:.2} |", kind.name());
-    }
-    text
+        let runs = [seen, expected, seen - expected].map(|runs| format!("{runs:+.2}"));
+        let name = [kind.name().to_owned(), throws.to_string()];
+        name.into_iter().chain(runs).chain([format!("{error:.2}")]).collect()
+    };
+    let header = ["kind", "pitches", "runs per 100 seen", "said", "left", "standard error"];
+    markdown::table(&header, Kind::ALL.into_iter().map(row))
 }
 
 fn kind_of(evidence: &Evidence, meeting: &Meeting) -> Option<Kind> {

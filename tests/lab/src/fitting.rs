@@ -5,12 +5,13 @@ use std::fmt::Write as _;
 use std::path::Path;
 
 use arsenalfit::base::stats::Estimate;
-use arsenalfit::hitter::{Reading, known};
+use arsenalfit::hitter::{Known, Reading, known};
 
 use crate::constants::Constants;
 use crate::evidence::{Evidence, FOLDS, fold, said_with};
-use crate::fit::{Fit, Joint, Law, ProgramLaw, fit};
+use crate::fit::{Fit, Joint, Law, Prior, ProgramLaw, fit};
 use crate::losses::{Losses, Said, table};
+use crate::markdown;
 use crate::meetings::Meeting;
 
 /// Fits both readings, writes their posterior files and returns the table of parameters.
@@ -33,19 +34,17 @@ pub fn fit_both(evidence: &Evidence, into: &Path) -> Result<String, Box<dyn Erro
 
 /// Name, mean and the covariance with this row and all before it.
 fn posterior_file(name: &str, law: &ProgramLaw, found: &Fit) -> String {
-    let mut text = format!(
+    let head = format!(
         "# The fitted hitter, reading \"{name}\": the posterior of the transformed parameters (transforms in parameters.csv).\n\
          # One row a free parameter, in the order of parameters.csv: name, mean, then the covariance with it and all before it.\n\
          # Written by `cargo run --release -p arsenalfit-lab -- fit`.\n"
     );
-    for (row, prior) in law.priors().iter().enumerate() {
-        text += &format!("{},{}", prior.name, found.transformed[row]);
-        for column in 0..=row {
-            text += &format!(",{}", rounded(found.covariance[[row, column]]));
-        }
-        text.push('\n');
-    }
-    text
+    let row = |(row, prior): (usize, &Prior)| {
+        let covariances: Vec<String> =
+            (0..=row).map(|column| rounded(found.covariance[[row, column]]).to_string()).collect();
+        format!("{},{},{}\n", prior.name, found.transformed[row], covariances.join(","))
+    };
+    head + &law.priors().iter().enumerate().map(row).collect::<String>()
 }
 
 /// Seven digits, which is more than the fit knows.
@@ -53,27 +52,26 @@ fn rounded(value: f64) -> f64 {
     format!("{value:.6e}").parse().unwrap_or(value)
 }
 
-/// The parameters as a Markdown table: value, 90 % interval, and how much the throws narrowed the prior.
+/// The parameters: value, 90 % interval, and how much the throws narrowed the prior.
 fn parameter_table(law: &ProgramLaw, found: &Fit) -> String {
-    let mut text =
-        String::from("| parameter | unit | value | 90 % interval | sd against the prior's |\n|---|---|---|---|---|\n");
-    for known in known() {
-        let line = match law.priors().iter().position(|prior| prior.name == known.name) {
-            Some(place) => {
-                let sd = found.covariance[[place, place]].sqrt();
-                let estimate = Estimate::from_sd(found.transformed[place], sd).map(|value| known.transform.back(value));
-                let Estimate { value, low, high } = estimate;
-                let narrowed = sd / known.prior_sd;
-                format!("{} | {} | {value:.3} | {low:.3} to {high:.3} | {narrowed:.2}", known.name, known.unit)
-            }
-            None => {
-                let held = known.pinned.unwrap_or(known.prior);
-                format!("{} | {} | {held} | pinned | ", known.name, known.unit)
-            }
-        };
-        text += &format!("| {line} |\n");
-    }
-    text
+    let row = |known: &Known| {
+        let place = law.priors().iter().position(|prior| prior.name == known.name);
+        let told = place.map_or_else(|| pinned(known), |place| fitted(known, found, place));
+        [known.name.to_owned(), known.unit.to_owned()].into_iter().chain(told).collect()
+    };
+    let header = ["parameter", "unit", "value", "90 % interval", "sd against the prior's"];
+    markdown::table(&header, known().iter().map(row))
+}
+
+fn fitted(known: &Known, found: &Fit, place: usize) -> [String; 3] {
+    let sd = found.covariance[[place, place]].sqrt();
+    let estimate = Estimate::from_sd(found.transformed[place], sd).map(|value| known.transform.back(value));
+    let Estimate { value, low, high } = estimate;
+    [format!("{value:.3}"), format!("{low:.3} to {high:.3}"), format!("{:.2}", sd / known.prior_sd)]
+}
+
+fn pinned(known: &Known) -> [String; 3] {
+    [known.pinned.unwrap_or(known.prior).to_string(), "pinned".to_owned(), String::new()]
 }
 
 /// Losses on games left out, of both readings, their mean, and constants of the other games.

@@ -1,6 +1,7 @@
 //! Log losses (nats, mean over the throws that answer; lower is better) of the four questions put to
 //! a hitter model.
 
+use crate::markdown;
 use crate::meetings::Seen;
 
 /// The four chances of one throw.
@@ -71,19 +72,14 @@ pub fn loss(chance: f64, happened: bool) -> f64 {
     -if happened { chance } else { 1.0 - chance }.ln()
 }
 
-/// The table of losses, one row for each kind of chances.
+/// The losses of several sets of chances.
 pub fn table(rows: &[(&str, Losses)]) -> String {
-    let mut text = format!("{:<34}", "mean log loss, nats");
-    for question in QUESTIONS {
-        text += &format!("{question:>22}");
-    }
-    for (name, losses) in rows {
-        text += &format!("\n{name:<34}");
-        for mean in losses.means() {
-            text += &mean.map_or_else(|| format!("{:>22}", "-"), |mean| format!("{mean:>22.4}"));
-        }
-    }
-    text
+    let header: Vec<&str> = std::iter::once("mean log loss, nats").chain(QUESTIONS).collect();
+    let row = |(name, losses): &(&str, Losses)| {
+        let means = losses.means().map(|mean| mean.map_or_else(|| "-".to_owned(), |mean| format!("{mean:.4}")));
+        std::iter::once((*name).to_owned()).chain(means).collect()
+    };
+    markdown::table(&header, rows.iter().map(row))
 }
 
 #[cfg(test)]

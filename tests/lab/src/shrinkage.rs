@@ -13,6 +13,7 @@ use crate::day::{Outcome, Throw};
 use crate::evidence::{Evidence, said_with};
 use crate::fit::{Joint, ProgramLaw};
 use crate::fitting::held_out;
+use crate::markdown;
 use crate::meetings::Meeting;
 use crate::values::Values;
 
@@ -34,16 +35,14 @@ pub fn shrinkage(evidence: &Evidence) -> String {
     let said: Vec<f64> = evidence.meetings.iter().zip(shares.into_iter().zip(crowd)).map(expected).collect();
     let as_fallen = by_pitcher(evidence, &said, |throw| throw.runs.filter(|_| throw.outcome != Outcome::Other));
     let usual = by_pitcher(evidence, &said, |throw| values.usual(throw));
-    let mut text = String::from(
-        "| runs seen | least throws of a pitch | pitchers | slope | standard error |\n|---|---|---|---|---|\n",
-    );
-    for (name, pitchers) in [("as they fell", as_fallen), ("every outcome at its usual worth", usual)] {
-        for least in [1.0, 5.0, 10.0, 20.0] {
-            let (count, slope, error) = slope(&pitchers, least);
-            text += &format!("| {name} | {least} | {count} | {slope:.2} | {error:.2} |\n");
-        }
-    }
-    text
+    let kinds = [("as they fell", as_fallen), ("every outcome at its usual worth", usual)];
+    let rows = kinds.iter().flat_map(|(name, pitchers)| {
+        [1.0, 5.0, 10.0, 20.0].map(|least| {
+            let (count, slope, error) = slope(pitchers, least);
+            vec![(*name).to_owned(), least.to_string(), count.to_string(), format!("{slope:.2}"), format!("{error:.2}")]
+        })
+    });
+    markdown::table(&["runs seen", "least throws of a pitch", "pitchers", "slope", "standard error"], rows)
 }
 
 /// Every pitcher's pitches; a throw of which no runs are seen is left out.

@@ -108,44 +108,43 @@ struct Curvature {
 
 impl Curvature {
     fn at<L: Law>(law: &L, meetings: &[Meeting], here: &Point) -> Self {
-        let priors = law.priors();
+        let mut curvature = Self::of_priors(law.priors(), &here.transformed);
         let columns = slopes_of_logits(law, meetings, here);
-        let size = priors.len();
-        let (mut matrix, mut slope) = (Array2::zeros((size, size)), Array1::zeros(size));
-        for (i, prior) in priors.iter().enumerate() {
-            matrix[[i, i]] = prior.sd.powi(-2);
-            slope[i] = (here.transformed[i] - prior.mean) / prior.sd.powi(2);
-        }
-        let asked: Vec<(usize, usize, bool)> = meetings
-            .iter()
-            .enumerate()
-            .flat_map(|(row, meeting)| {
-                answers(meeting)
-                    .into_iter()
-                    .enumerate()
-                    .filter_map(move |(question, answer)| Some((row, question, answer?)))
-            })
-            .collect();
-        let mut row_slopes = vec![0.0; size];
-        for (row, question, answer) in asked {
-            let chance = logistic(here.logits[row][question]);
-            let (error, weight) = (chance - f64::from(u8::from(answer)), chance * (1.0 - chance));
-            for (slope, column) in row_slopes.iter_mut().zip(&columns) {
-                *slope = column[row][question];
-            }
-            for i in 0..size {
-                slope[i] += error * row_slopes[i];
-                for j in 0..=i {
-                    matrix[[i, j]] += weight * row_slopes[i] * row_slopes[j];
-                }
+        for (row, meeting) in meetings.iter().enumerate() {
+            for (question, answer) in answers(meeting).into_iter().enumerate() {
+                let Some(answer) = answer else { continue };
+                let slopes: Vec<f64> = columns.iter().map(|column| column[row][question]).collect();
+                curvature.add(&slopes, logistic(here.logits[row][question]), answer);
             }
         }
-        for i in 0..size {
+        curvature.mirror();
+        curvature
+    }
+
+    fn of_priors(priors: &[Prior], transformed: &[f64]) -> Self {
+        let precision: Array1<f64> = priors.iter().map(|prior| prior.sd.powi(-2)).collect();
+        let slope = priors.iter().zip(transformed).map(|(prior, value)| (value - prior.mean) / prior.sd.powi(2));
+        Self { slope: slope.collect(), matrix: Array2::from_diag(&precision) }
+    }
+
+    /// An answer that was given this chance, into the lower triangle.
+    fn add(&mut self, slopes: &[f64], chance: f64, answer: bool) {
+        let (error, weight) = (chance - f64::from(u8::from(answer)), chance * (1.0 - chance));
+        for (i, slope) in slopes.iter().enumerate() {
+            self.slope[i] += error * slope;
+            for (j, other) in slopes[..=i].iter().enumerate() {
+                self.matrix[[i, j]] += weight * slope * other;
+            }
+        }
+    }
+
+    /// Fills the upper triangle.
+    fn mirror(&mut self) {
+        for i in 0..self.slope.len() {
             for j in 0..i {
-                matrix[[j, i]] = matrix[[i, j]];
+                self.matrix[[j, i]] = self.matrix[[i, j]];
             }
         }
-        Self { matrix, slope }
     }
 
     /// Where the damped step leads.
