@@ -39,7 +39,7 @@ impl Reading {
     /// The throws of some files.
     pub(super) fn throws(&self, paths: &[PathBuf]) -> Result<Session, Failure> {
         let total = paths.iter().filter_map(|path| std::fs::metadata(path).ok()).map(|file| file.len()).sum();
-        let mut progress = Progress::new(total, "reading");
+        let progress = Progress::new(total, "reading");
         let options =
             ReadOptions { map: self.map.clone(), hand: self.hand, progress: &mut |done| progress.reach(done) };
         Ok(read_sessions(paths, options)?)

@@ -17,6 +17,15 @@ impl Shares {
         Self(PerSide::from_fn(|side| Count::ALL.map(|count| at(side, count))))
     }
 
+    /// From positive weights, which need not sum to one.
+    pub fn of_weights(mut weights: impl FnMut(Side, Count) -> Vec<f64>) -> Self {
+        Self::from_fn(|side, count| {
+            let weights = weights(side, count);
+            let total: f64 = weights.iter().sum();
+            weights.iter().map(|weight| weight / total).collect()
+        })
+    }
+
     /// Shares in one state of the count.
     pub fn at(&self, side: Side, count: Count) -> &[f64] {
         &self.0.on(side)[count as usize]

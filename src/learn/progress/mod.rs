@@ -20,7 +20,7 @@ pub use state::State;
 pub use watch::{Change, Quantity, Watch};
 
 use crate::athlete::profile::Profile;
-use crate::ball::{Family, Release};
+use crate::ball::Release;
 use crate::base::stats::Sample;
 use crate::learn::target::Target;
 
