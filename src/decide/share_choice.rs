@@ -32,6 +32,7 @@ impl Wanted {
 
     /// The same, or a part of the customary shares of `new` where it is thrown nowhere: the shape that would help first is
     /// still to be found.
+    #[must_use]
     pub fn or_least(self, model: &Model, new: &NewPitch) -> Self {
         if Side::BOTH.into_iter().any(|side| self.0.on(side).iter().any(|share| *share > 0.0)) {
             return self;

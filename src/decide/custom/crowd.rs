@@ -2,8 +2,8 @@
 //! something less than each alone.
 //!
 //! # Formula
-//! alike(a, b) = exp(-d), d² = (gap in speed / 4 mph)² + (gap in movement / 10 in)². The part of a whole pitch that each
-//! pitch of an arsenal counts is the c that solves Σ_k alike(j, k) c_k = 1 for every j: a pitch like no other counts 1,
+//! `alike(a, b)` = exp(-d), d² = (gap in speed / 4 mph)² + (gap in movement / 10 in)². The part of a whole pitch that each
+//! pitch of an arsenal counts is the c that solves `Σ_k alike(j, k) c_k = 1` for every j: a pitch like no other counts 1,
 //! twins count ½ each, and a twin takes from nobody but the one it resembles. (A. Solow and S. Polasky, Environ. Ecol.
 //! Stat. 1 (1994) 95: the effective number of species; T. Leinster, Doc. Math. 18 (2013) 857: magnitude; both from
 //! memory.) With an exponential of a distance the system is positive definite.

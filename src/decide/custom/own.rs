@@ -12,7 +12,7 @@ pub struct OwnUse {
 
 impl OwnUse {
     /// From counted throws; a side with none is not known.
-    pub fn from_counts(counts: PerSide<Option<Vec<f64>>>) -> Self {
+    pub fn from_counts(counts: &PerSide<Option<Vec<f64>>>) -> Self {
         let known = |side: Side| counts.on(side).clone().filter(|throws| throws.iter().sum::<f64>() > 0.0);
         Self { throws: PerSide::from_fn(known) }
     }
@@ -24,7 +24,7 @@ impl OwnUse {
             let each = effective.on(side) / total;
             shares.on(side).as_ref().map(|shares| shares.iter().map(|share| share * each).collect())
         };
-        Self::from_counts(PerSide::from_fn(counts))
+        Self::from_counts(&PerSide::from_fn(counts))
     }
 
     /// As a profile tells it: the shares of each side, for as many throws as stand behind its pitches, shared out by
@@ -53,6 +53,6 @@ mod tests {
         assert_eq!(own.on(Side::Same), Some(&[18.0, 12.0][..]));
         assert_eq!(own.on(Side::Opposite), None);
         let none = PerSide { same: Some(vec![0.0, 0.0]), opposite: Some(vec![]) };
-        assert_eq!(OwnUse::from_counts(none), OwnUse::default());
+        assert_eq!(OwnUse::from_counts(&none), OwnUse::default());
     }
 }
