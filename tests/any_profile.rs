@@ -361,7 +361,7 @@ fn ask_about(cases: u32) {
 }
 
 /// Cases of a run in CI.
-const CASES: u32 = 48;
+const CASES: u32 = 12;
 /// Cases of the long run, when `ARSENALFIT_CASES` does not say.
 const MANY: u32 = 10_000;
 

@@ -42,36 +42,28 @@ impl Wanted {
     }
 }
 
-/// What helps most of the customary shares of `new`, on the best guess.
+/// What helps most of the customary shares of `new`, on the best guess: hitters are told that it is thrown in the same part
+/// of custom in every state of the count, and in each state the part that brings them least is taken.
 pub fn chosen(model: &Model, new: &NewPitch) -> Wanted {
     let custom = model.customary_share_of(new);
     let facings = model.with_new(new);
     let placed: Vec<Placed> = model.arsenal.iter().chain([&new.placed]).cloned().collect();
     Wanted(PerSide::from_fn(|side| {
-        let saved = |wanted: &[f64; 4]| {
+        let brought = PARTS.map(|part| {
+            let wanted = custom.on(side).map(|share| part * share);
             let shares = model.shares.with_new(|_, count| wanted[count as usize], new.twin);
-            let runs = |facing| Brought { placed: &placed, facing, terms: Terms::LIKELIEST }.runs(&shares, side);
-            -facings.iter().map(runs).sum::<f64>()
-        };
-        best_parts(custom.on(side), saved)
+            let runs =
+                |facing| Brought { placed: &placed, facing, terms: Terms::LIKELIEST }.runs_by_count(&shares, side);
+            let [one, other] = facings.each_ref().map(runs);
+            Count::ALL.map(|count| one[count as usize] + other[count as usize])
+        });
+        Count::ALL.map(|count| best_part(&brought, count) * custom.on(side)[count as usize])
     }))
 }
 
-/// One state of the count after the other, twice over: what helps in one hardly depends on the others.
-fn best_parts(custom: &[f64; 4], saved: impl Fn(&[f64; 4]) -> f64) -> [f64; 4] {
-    let mut best = [0.0; 4];
-    let mut most = saved(&best);
-    for _ in 0..2 {
-        for count in Count::ALL {
-            for part in PARTS {
-                let mut tried = best;
-                tried[count as usize] = part * custom[count as usize];
-                let gain = saved(&tried);
-                if gain > most {
-                    (best, most) = (tried, gain);
-                }
-            }
-        }
-    }
-    best
+/// The part with the fewest runs in one state of the count; of equals the smallest.
+fn best_part(brought: &[[f64; 4]; PARTS.len()], count: Count) -> f64 {
+    let runs = |part: usize| brought[part][count as usize];
+    let best = (1..PARTS.len()).fold(0, |best, part| if runs(part) < runs(best) { part } else { best });
+    PARTS[best]
 }

@@ -122,11 +122,10 @@ pub fn on_average(chances: &[Chances; 5], shares: &Shares, side: Side, pitch: us
     Chances::mean(in_groups)
 }
 
-/// Runs per 100 pitches that an arsenal thrown in these shares brings hitters on `side`.
-pub fn runs_of_arsenal(outcomes: &Outcomes, shares: &Shares, side: Side) -> f64 {
-    let in_count = |count: Count| {
+/// Runs per 100 pitches that an arsenal thrown in these shares brings hitters on `side`, in each state of the count.
+pub fn runs_by_count(outcomes: &Outcomes, shares: &Shares, side: Side) -> [f64; 4] {
+    Count::ALL.map(|count| {
         let each = outcomes.iter().zip(shares.at(side, count));
-        count.weight() * each.map(|(chances, share)| share * runs_of_pitch(chances, count)).sum::<f64>()
-    };
-    Count::ALL.into_iter().map(in_count).sum()
+        each.map(|(chances, share)| share * runs_of_pitch(chances, count)).sum()
+    })
 }

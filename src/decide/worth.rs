@@ -14,11 +14,12 @@ use crate::base::geometry::Side;
 use crate::base::stats::Estimate;
 use crate::hitter::Hitter;
 
+use super::counts::Count;
 use super::draws::{Draw, Terms};
 use super::facing::{Facing, Placed};
 use super::model::Model;
 use super::new_pitch::NewPitch;
-use super::shares::{Outcomes, Shares, runs_of_arsenal};
+use super::shares::{Outcomes, Shares, runs_by_count};
 
 /// An arsenal that might be instead of today's.
 #[derive(Debug, Clone)]
@@ -191,10 +192,19 @@ impl Brought<'_> {
 
     /// Runs per 100 pitches thrown in `shares`, up to a constant that is the same for every arsenal.
     pub fn runs(&self, shares: &Shares, side: Side) -> f64 {
-        let mix = shares.mix(side);
-        let model = runs_of_arsenal(&self.outcomes(side, &mix, &[]), shares, side);
-        let offset = |(placed, share): (&Placed, &f64)| share * self.terms.offsets.of(&placed.offering.likeness);
-        self.terms.shrink * model + self.placed.iter().zip(&mix).map(offset).sum::<f64>()
+        let by_count = self.runs_by_count(shares, side);
+        Count::ALL.into_iter().map(|count| count.weight() * by_count[count as usize]).sum()
+    }
+
+    /// The same in each state of the count.
+    pub fn runs_by_count(&self, shares: &Shares, side: Side) -> [f64; 4] {
+        let model = runs_by_count(&self.outcomes(side, &shares.mix(side), &[]), shares, side);
+        let offsets: Vec<f64> =
+            self.placed.iter().map(|placed| self.terms.offsets.of(&placed.offering.likeness)).collect();
+        Count::ALL.map(|count| {
+            let offset: f64 = offsets.iter().zip(shares.at(side, count)).map(|(offset, share)| offset * share).sum();
+            self.terms.shrink * model[count as usize] + offset
+        })
     }
 }
 

@@ -30,18 +30,15 @@ impl Candidate {
         let targets: Vec<Target> =
             families.par_iter().filter_map(|&family| target(model, family, work(model.profile, family))).collect();
         let changes: Vec<Change> = targets.iter().map(|target| target.change_with(command)).collect();
-        let at_first: Vec<Change> = targets.iter().map(|target| target.change_with(Command::Now)).collect();
-        let mut worths = Worth::of_all(model, &[changes, at_first].concat());
-        let first = worths.split_off(targets.len());
-        targets
-            .into_iter()
-            .zip(worths)
-            .zip(first)
-            .map(|((target, worth), first)| {
-                let at_first = (command == Command::Mastered).then_some(first);
-                Self { target, worth, at_first }
-            })
-            .collect()
+        let worths = Worth::of_all(model, &changes);
+        targets.into_iter().zip(worths).map(|(target, worth)| Self { target, worth, at_first: None }).collect()
+    }
+
+    /// The same with what it is worth with the command of its first months.
+    #[must_use]
+    pub fn with_first_months(self, model: &Model) -> Self {
+        let at_first = Worth::of(model, &self.target.change_with(Command::Now));
+        Self { at_first: Some(at_first), ..self }
     }
 
     /// Runs saved per 100 pitches, on the best guess.

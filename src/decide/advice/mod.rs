@@ -57,6 +57,10 @@ impl Advice {
         let mut candidates = Candidate::all_of(model, &families, command);
         let place = candidates.iter().position(|candidate| Some(candidate.target.family) == asked_about);
         let asked = place.map(|place| candidates.remove(place));
+        let asked = match command {
+            Command::Mastered => asked.map(|asked| asked.with_first_months(model)),
+            Command::Now => asked,
+        };
         candidates.sort_by(|a, b| b.worth.overall.value.total_cmp(&a.worth.overall.value));
         Self::weighed(model, family, command, &eligibility, asked, candidates)
     }
