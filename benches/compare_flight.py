@@ -89,8 +89,8 @@ def table(title, rows):
 
 
 def main():
-    steps = constant("src/flight/trajectory.rs", "STEPS")
-    drag = constant("src/flight/forces.rs", "DRAG_COEFFICIENT")
+    steps = constant("src/ball/flight/trajectory.rs", "STEPS")
+    drag = constant("src/ball/flight/forces.rs", "DRAG_COEFFICIENT")
     ours, c = crate(), plain_c(steps, drag)
     for name, (truth, nanoseconds, off, rtol) in scipy_flights(float(drag)).items():
         c_nanoseconds, c_place = c[name]

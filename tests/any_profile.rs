@@ -329,8 +329,19 @@ fn ask_everything(profile: &Profile, question: Question) {
     ];
     for text in shown.iter().flat_map(|answer| [answer.text(80), answer.json(), answer.page()]) {
         assert!(!text.trim().is_empty() && !has_odd_number(&text), "{text}");
+        assert!(!has_minus_zero(&text), "a zero has a sign: {text}");
     }
     assert!(started.elapsed() < PATIENCE, "{:?} for one profile", started.elapsed());
+}
+
+/// Whether a zero below none is shown somewhere, such as `-0.0`; `2031-01` and `-0.5` are none.
+fn has_minus_zero(text: &str) -> bool {
+    let is_one = |(at, _): (usize, &str)| {
+        let number: String = text[at + 1..].chars().take_while(|c| c.is_ascii_digit() || *c == '.').collect();
+        let follows_a_word = text[..at].ends_with(char::is_alphanumeric);
+        !follows_a_word && number.starts_with('0') && number.chars().all(|c| matches!(c, '0' | '.'))
+    };
+    text.match_indices('-').any(is_one)
 }
 
 /// Reads what `profiles` gives until `cases` were accepted and asked about.

@@ -72,7 +72,8 @@ fn a_session_says_aloud_what_it_assumes_and_a_map_tells_it() {
 
 #[test]
 fn a_proposed_map_says_what_to_ask_and_reads_back() {
-    for (header, against) in [("rise_gravity_in", Against::Gravity), ("vertical_break_in", Against::DragFree)] {
+    for (header, against) in [("vertical_break_gravity_in", Against::Gravity), ("vertical_break_in", Against::DragFree)]
+    {
         let rows = format!("speed_mph,{header},glove_side_break_in\n92,16,-8\n");
         let text = propose("throws.csv", rows.as_bytes()).expect("a proposal").map.to_toml();
         assert!(text.contains("ask the unit's maker") && text.contains("2 in higher"), "{text}");

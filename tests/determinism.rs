@@ -24,8 +24,8 @@ fn folder() -> tempfile::TempDir {
     for (from, to) in [
         ("profiles/three-quarter-right.toml", "a.toml"),
         ("profiles/high-slot-left.toml", "b.toml"),
-        ("tests/data/reference_pitches.csv", "reference.csv"),
-        ("tests/data/reference_columns.toml", "reference.toml"),
+        ("tests/data/league_day.csv", "league.csv"),
+        ("tests/data/league_day_columns.toml", "league.toml"),
     ] {
         fs::copy(from, place.join(to)).expect("a copy");
     }
@@ -44,7 +44,7 @@ fn questions() -> Vec<String> {
         "dot a.toml".into(),
         "compare a.toml b.toml --report page.html".into(),
         "roster staff --draws 16 --report page.html".into(),
-        "sort reference.csv --columns reference.toml --write sorted.toml --force".into(),
+        "sort league.csv --columns league.toml --write sorted.toml --force".into(),
         "sort session-2031-02-03.csv --explain-columns".into(),
         format!("trial trial-four-grips.csv --profile a.toml {WISH} --report page.html"),
         format!("progress a.toml {} {WISH} --report page.html", weeks.join(" ")),
@@ -54,7 +54,7 @@ fn questions() -> Vec<String> {
 
 /// The commands for developers, which take minutes.
 fn long_questions() -> Vec<String> {
-    vec!["calibrate reference.csv --columns reference.toml --members 2".into(), "coverage --athletes 1".into()]
+    vec!["calibrate league.csv --columns league.toml --members 2".into(), "coverage --athletes 1".into()]
 }
 
 /// The answer on `threads` threads and every file it wrote.

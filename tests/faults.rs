@@ -274,12 +274,15 @@ fn writers() -> [(&'static str, String); 4] {
     ]
 }
 
+/// The head of a page of this program's.
+const OLDER_PAGE: &str = "<!DOCTYPE html><html><head><meta name=\"generator\" content=\"arsenalfit\"></head>\n";
+
 /// What stood in the file before.
 fn old(file: &str) -> String {
     let profile = fs::read_to_string(repository("profiles/high-slot-left.toml")).expect("a profile");
     match file {
         "a.toml" => format!("# my own words\n{profile}"),
-        "page.html" => format!("<!DOCTYPE html>\n{}", "an older page\n".repeat(5000)),
+        "page.html" => format!("{OLDER_PAGE}{}", "an older page\n".repeat(5000)),
         _ => "an older file\n".repeat(5000),
     }
 }
@@ -363,7 +366,7 @@ fn a_full_disk_leaves_the_old_file_whole() {
 #[test]
 fn a_link_stays_a_link_and_a_device_a_device() {
     let folder = folder();
-    fs::write(folder.path().join("real.html"), "<!DOCTYPE html>old").expect("a file");
+    fs::write(folder.path().join("real.html"), OLDER_PAGE).expect("a file");
     symlink("real.html", folder.path().join("page.html")).expect("a link");
     assert!(run(folder.path(), &writers()[1].1).status.success());
     assert!(fs::symlink_metadata(folder.path().join("page.html")).expect("a link").is_symlink());

@@ -10,7 +10,6 @@ use arsenalfit::athlete::profile::Profile;
 use arsenalfit::athlete::session::Session;
 use arsenalfit::ball::spin::Spin;
 use arsenalfit::ball::{Family, Shape};
-use arsenalfit::base::Range;
 use arsenalfit::base::geometry::{Clock, Hand};
 use arsenalfit::decide::model::Model;
 use arsenalfit::files::{ColumnMap, ReadOptions, profile_from_toml, read_sessions};

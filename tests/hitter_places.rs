@@ -147,8 +147,15 @@ fn a_belief_pushed_later_is_one_known_from_the_start() {
     let hitter = Hitter::best(Level::College, Reading::Crowd);
     let (known, pitches) = row(CASES[0], &hitter, Side::Opposite, CountGroup::First);
     let beliefs = pitches.map(|pitch| pitch.belief());
-    let mut later =
-        Row::of(&hitter, &pitches[0], scatter, &beliefs[..3], beliefs[0].flight_s, Side::Opposite, CountGroup::First);
+    let mut later = Row::of(
+        &hitter,
+        &pitches[0],
+        CASES[0].scatter,
+        &beliefs[..3],
+        beliefs[0].flight_s,
+        Side::Opposite,
+        CountGroup::First,
+    );
     later.push(&beliefs[3]);
     assert_eq!(known.chances(&MIX), later.chances(&MIX));
 }

@@ -43,6 +43,7 @@ fn planned(profile: &Profile, dates: (Date, Date), days: &str) -> Plan {
     match ask(profile, &sweeper(profile), dates, days, Measured::default()) {
         Answer::Plan(plan) => *plan,
         Answer::Refused(refusal) => panic!("{refusal:?}"),
+        Answer::NoRest(dates) => panic!("too little rest: {dates:?}"),
     }
 }
 
@@ -117,6 +118,7 @@ fn refused(age: &str, health: &str, family: Family) -> Option<(Scope, Vec<Reason
     let target = Target { family, ..sweeper(&athlete) };
     match ask(&athlete, &target, OFF_SEASON, "mon", Measured::default()) {
         Answer::Plan(_) => None,
+        Answer::NoRest(dates) => panic!("too little rest: {dates:?}"),
         Answer::Refused(bar) => Some((bar.scope, bar.reasons)),
     }
 }

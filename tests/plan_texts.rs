@@ -31,6 +31,7 @@ fn sample(name: &str) -> Plan {
     match plan(&request) {
         Answer::Plan(plan) => *plan,
         Answer::Refused(refusal) => panic!("{refusal:?}"),
+        Answer::NoRest(dates) => panic!("too little rest: {dates:?}"),
     }
 }
 

@@ -148,7 +148,10 @@ fn the_reader_knows_the_words_of_the_schema_and_no_other() {
         assert_divides(&place, &["zzz".into(), "".into(), 1.into()], &good);
         checked += 1;
     }
-    assert_eq!(checked, 6, "throws, level, supination, family and the aim on two sides");
+    assert_eq!(
+        checked, 8,
+        "throws, level, supination, family, the aim on two sides and twice what movement counts against"
+    );
 }
 
 /// The tables of the schema: their places and what they are.

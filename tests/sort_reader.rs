@@ -231,23 +231,6 @@ impl Read for Repeated {
 }
 
 #[test]
-fn a_map_is_proposed_from_headers_and_numbers() {
-    let reference = include_bytes!("data/reference_pitches.csv");
-    let proposal = propose("reference", &reference[..]).expect("a table");
-    let header = |quantity: Quantity| proposal.map.columns.get(&quantity).map(|column| column.header.as_str());
-    assert_eq!(header(Quantity::Speed), Some("speed_50ft_mph"));
-    assert_eq!(header(Quantity::VerticalBreak), Some("break_up_from_40ft_in"));
-    assert_eq!(header(Quantity::GloveSideBreak), Some("break_right_from_40ft_in"));
-    assert_eq!(header(Quantity::Date), Some("game"));
-    assert_eq!(proposal.map.columns[&Quantity::VerticalBreak].from_ft, Some(40.0));
-    assert!(proposal.missing.is_empty());
-    let text = format!("throws = \"left\"\n{}", proposal.map.to_toml());
-    let again = ColumnMap::from_toml(&text, "proposed.toml").expect("a proposal can be used");
-    assert!(read_with(reference, &text, None).expect("and reads the file").throws.len() == 1818);
-    assert_eq!(again.columns[&Quantity::Speed], proposal.map.columns[&Quantity::Speed]);
-}
-
-#[test]
 fn a_proposed_map_can_be_shown_and_still_names_the_header() {
     let header = "speed \u{202e}\u{7}'\\mph\u{200b}";
     let text = format!("{header},vertical break,arm side break\n91,15,7\n");

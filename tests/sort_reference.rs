@@ -6,7 +6,7 @@
 
 use arsenalfit::athlete::session::Session;
 use arsenalfit::ball::Family;
-use arsenalfit::files::{ColumnMap, ReadOptions, session_from_bytes};
+use arsenalfit::files::{ColumnMap, Quantity, ReadOptions, propose, session_from_bytes};
 use arsenalfit::throws::{Cause, Options, Sorted, Treatment, sort};
 
 const DATA: &[u8] = include_bytes!("data/reference_pitches.csv");
@@ -19,6 +19,23 @@ fn read() -> Session {
 
 fn sorted() -> Sorted {
     sort(&read(), Options::default())
+}
+
+#[test]
+fn a_map_is_proposed_from_headers_and_numbers() {
+    let proposal = propose("reference", DATA).expect("a table");
+    let header = |quantity: Quantity| proposal.map.columns.get(&quantity).map(|column| column.header.as_str());
+    assert_eq!(header(Quantity::Speed), Some("speed_50ft_mph"));
+    assert_eq!(header(Quantity::VerticalBreak), Some("break_up_from_40ft_in"));
+    assert_eq!(header(Quantity::GloveSideBreak), Some("break_right_from_40ft_in"));
+    assert_eq!(header(Quantity::Date), Some("game"));
+    assert_eq!(proposal.map.columns[&Quantity::VerticalBreak].from_ft, Some(40.0));
+    assert!(proposal.missing.is_empty());
+    let text = format!("throws = \"left\"\n{}", proposal.map.to_toml());
+    let again = ColumnMap::from_toml(&text, "proposed.toml").expect("a proposal can be used");
+    let options = ReadOptions { map: again.clone(), hand: None, progress: &mut |_| {} };
+    assert_eq!(session_from_bytes("reference", DATA, options).expect("and reads the file").throws.len(), 1818);
+    assert_eq!(again.columns[&Quantity::Speed], proposal.map.columns[&Quantity::Speed]);
 }
 
 #[test]

@@ -47,11 +47,12 @@ fn arsenal(pitches: &[(Family, Shape)]) -> Profile {
     let mut text =
         "[athlete]\nname = \"Invented\"\nthrows = \"right\"\nage = 25\nlevel = \"professional\"\n".to_owned();
     for (number, (family, shape)) in pitches.iter().enumerate() {
-        text += &format!(
+        let pitch = format!(
             "[[pitch]]\nname = \"pitch {number}\"\nfamily = \"{family}\"\nspeed_mph = {}\nvertical_break_in = {}\n\
              glove_side_break_in = {}\n",
             shape.speed_mph, shape.vertical_break_in, shape.glove_side_break_in
         );
+        text.push_str(&pitch);
     }
     profile_from_toml(&text, "invented").unwrap_or_else(|error| panic!("{error}"))
 }
@@ -134,8 +135,7 @@ fn the_more_good_pitches_are_owned_the_less_often_the_answer_is_add() {
         f64::from(yes) / f64::from(all.max(1))
     };
     let (few, many) = (share(1, 3), share(4, 6));
-    println!("added, of those weighed, by pitches owned: {added:?}");
-    assert!(few > many && many < 0.25, "few {few:.2}, many {many:.2}");
+    assert!(few > many && many < 0.25, "few {few:.2}, many {many:.2}: {added:?}");
 }
 
 #[test]

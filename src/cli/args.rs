@@ -12,10 +12,13 @@ use crate::ball::{FASTEST_MPH, Family, SLOWEST_MPH, Shape};
 use crate::base::geometry::Hand;
 use crate::decide::draws::DRAWS;
 use crate::decide::new_pitch::Command as CommandOf;
+use crate::files::{family_of_word, hand_of_word, visible};
 
 use super::args_follow::{PlanArgs, ProgressArgs, TrialArgs};
+use super::args_read::SessionArgs;
 use super::args_setup::{CompletionsArgs, ManArgs};
 use super::examples;
+use super::outputs::tell;
 use super::page::PageArg;
 use super::words::{families, hands};
 
@@ -120,7 +123,7 @@ pub(super) enum Question {
 
 #[derive(Debug, Args)]
 pub(super) struct ProfileArg {
-    /// The athlete's profile (TOML).
+    /// The athlete's profile (TOML); - is standard input.
     #[arg(value_name = "PROFILE")]
     pub(super) profile: PathBuf,
 }
@@ -154,18 +157,6 @@ pub(super) struct CheckArgs {
     pub(super) elevation: f64,
     #[command(flatten)]
     pub(super) page: PageArg,
-}
-
-/// Throws to read.
-#[derive(Debug, Args)]
-pub(super) struct SessionArgs {
-    /// How the session's columns are named, what their units are and which way they point (TOML);
-    /// without it they carry this tool's own names.
-    #[arg(long, value_name = "MAP")]
-    pub(super) columns: Option<PathBuf>,
-    /// Throwing hand, when neither profile nor map tells it.
-    #[arg(long, value_name = "HAND", value_parser = hands())]
-    pub(super) hand: Option<Hand>,
 }
 
 #[derive(Debug, Args)]
@@ -294,9 +285,12 @@ pub(super) struct RosterArgs {
 
 #[derive(Debug, Args)]
 pub(super) struct NewArgs {
-    /// The file to write; one that exists is left alone.
+    /// The file to write; one that exists is left alone without --force.
     #[arg(value_name = "FILE")]
     pub(super) file: PathBuf,
+    /// Write over a file that is there.
+    #[arg(long)]
+    pub(super) force: bool,
     /// Name of the athlete.
     #[arg(long)]
     pub(super) name: Option<String>,
@@ -311,23 +305,29 @@ pub(super) struct NewArgs {
     pub(super) pitches: Vec<(Family, Shape)>,
 }
 
+/// A family by any of the trade's words; how a word for several was taken is told.
 pub(super) fn family(text: &str) -> Result<Family, String> {
-    Family::from_name(text).ok_or_else(|| {
+    let meant = family_of_word(text).ok_or_else(|| {
         let names = Family::ALL.map(Family::name);
         let nearest =
             names.into_iter().max_by(|a, b| strsim::jaro_winkler(text, a).total_cmp(&strsim::jaro_winkler(text, b)));
         format!("one of {}\ndid you mean {}?", names.join(", "), nearest.unwrap_or_default())
-    })
+    })?;
+    if meant.is_open {
+        tell(&format!("\"{}\" is taken as {}", visible(text.trim()), meant.value));
+    }
+    Ok(meant.value)
 }
 
+/// A hand by any of the trade's words.
 pub(super) fn hand(text: &str) -> Result<Hand, String> {
-    let found = Hand::ALL.into_iter().find(|hand| hand.name() == text);
-    found.ok_or_else(|| Hand::ALL.map(Hand::name).join(" or "))
+    hand_of_word(text).ok_or_else(|| Hand::ALL.map(Hand::name).join(" or "))
 }
 
 fn number(text: &str, what: &str, low: f64, high: f64) -> Result<f64, String> {
     let number = text.trim().parse().ok().filter(|value| (low..=high).contains(value));
-    number.ok_or_else(|| format!("{what} from {low} to {high}"))
+    // A zero has no sign, whatever is typed.
+    number.map(|value: f64| value + 0.0).ok_or_else(|| format!("{what} from {low} to {high}"))
 }
 
 fn whole<T: Copy + FromStr + PartialOrd + Display>(text: &str, low: T, high: T) -> Result<T, String> {
@@ -359,9 +359,14 @@ pub(super) fn age(text: &str) -> Result<u8, String> {
 /// "four-seam 91 16 -7"; commas may stand between the numbers.
 pub(super) fn pitch(text: &str) -> Result<(Family, Shape), String> {
     let form = "a family and three numbers, such as four-seam 91 16 -7";
-    let (name, numbers) = text.trim().split_once([' ', ',']).ok_or(form)?;
-    let numbers: Vec<&str> = numbers.split([' ', ',']).filter(|part| !part.is_empty()).collect();
-    Ok((family(name)?, shape_of(&numbers, form)?))
+    let parts: Vec<&str> = text.split([' ', ',']).filter(|part| !part.is_empty()).collect();
+    // A family may have several words, and a number among them: 4 seam.
+    let (name, numbers) = parts.split_at_checked(parts.len().saturating_sub(3)).ok_or(form)?;
+    if name.is_empty() {
+        return Err(form.to_owned());
+    }
+    let shape = shape_of(numbers, form)?;
+    Ok((family(&name.join(" "))?, shape))
 }
 
 fn elevation(text: &str) -> Result<f64, String> {

@@ -11,6 +11,7 @@ use crate::ball::{Family, Shape};
 use crate::learn::plan::{NotADay, Weekdays};
 
 use super::args::{ProfileArg, shape};
+use super::args_read::ReadingArgs;
 use super::page::PageArg;
 use super::words::families;
 
@@ -25,15 +26,6 @@ pub(super) struct TargetArgs {
     pub(super) target: Option<Shape>,
 }
 
-/// How the throws are written.
-#[derive(Debug, Args)]
-pub(super) struct ColumnsArg {
-    /// How the columns of the throws are named, what their units are and which way they point (TOML);
-    /// without it they carry this tool's own names.
-    #[arg(long, value_name = "MAP")]
-    pub(super) columns: Option<PathBuf>,
-}
-
 #[derive(Debug, Args)]
 pub(super) struct TrialArgs {
     /// The throws (CSV), each with its grip in the column `grip`.
@@ -45,7 +37,7 @@ pub(super) struct TrialArgs {
     #[command(flatten)]
     pub(super) target: TargetArgs,
     #[command(flatten)]
-    pub(super) columns: ColumnsArg,
+    pub(super) reading: ReadingArgs,
     #[command(flatten)]
     pub(super) page: PageArg,
 }
@@ -63,7 +55,7 @@ pub(super) struct ProgressArgs {
     #[command(flatten)]
     pub(super) target: TargetArgs,
     #[command(flatten)]
-    pub(super) columns: ColumnsArg,
+    pub(super) reading: ReadingArgs,
     /// Exit with 1 when a finding says stop; the answer is written all the same.
     #[arg(long)]
     pub(super) strict: bool,
@@ -92,17 +84,17 @@ pub(super) struct PlanArgs {
     /// Outings already thrown, likewise; may be given several times.
     #[arg(long, value_name = "SESSION")]
     pub(super) session: Vec<PathBuf>,
+    /// What the new pitch is called in them, when it is not called by its family.
+    #[arg(long, value_name = "LABEL", requires = "session")]
+    pub(super) pitch: Option<String>,
     #[command(flatten)]
-    pub(super) columns: ColumnsArg,
+    pub(super) reading: ReadingArgs,
     /// Also write the plan as a calendar (iCalendar), to import on a phone.
     #[arg(long, value_name = "FILE.ics")]
     pub(super) ics: Option<PathBuf>,
     /// Also write the plan day by day as Markdown, to print or share.
     #[arg(long, value_name = "FILE.md")]
     pub(super) markdown: Option<PathBuf>,
-    /// Allow --ics and --markdown to write over files that are there already.
-    #[arg(long)]
-    pub(super) force: bool,
     #[command(flatten)]
     pub(super) page: PageArg,
 }

@@ -21,4 +21,7 @@ pub(super) struct ManArgs {
     /// Write all pages into this folder, made when it is not there.
     #[arg(long, value_name = "DIR")]
     pub(super) dir: Option<PathBuf>,
+    /// Write over files that are there and are no manual pages of this program.
+    #[arg(long, requires = "dir")]
+    pub(super) force: bool,
 }

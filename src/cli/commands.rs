@@ -57,6 +57,7 @@ fn check(cli: &Cli, args: &CheckArgs) -> Result<String, Failure> {
 
 fn apart(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
     let path = &args.profile.profile;
+    args.page.check(&[path])?;
     let profile = read_profile(path)?;
     let model = Model::new(&profile, NonZeroUsize::MIN, cli.seed);
     let partings = PerSide::from_fn(|side: Side| partings(&model, side));
@@ -65,6 +66,7 @@ fn apart(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
 
 fn usage_of(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
     let path = &args.profile.profile;
+    args.page.check(&[path])?;
     let profile = read_profile(path)?;
     let usage = Usage::of(&Model::new(&profile, DRAWS, cli.seed));
     told(cli, &answers::usage(&profile, &usage, &path.to_string_lossy()), Some(&args.page))
@@ -73,6 +75,7 @@ fn usage_of(cli: &Cli, args: &PagedArgs) -> Result<String, Failure> {
 /// An athlete who may not throw is not weighed at all.
 fn levers_of(cli: &Cli, args: &LeversArgs) -> Result<String, Failure> {
     let path = &args.profile.profile;
+    args.page.check(&[path])?;
     let profile = read_profile(path)?;
     let is_free = reasons_against_throwing(profile.health, &profile.athlete).is_empty();
     let found = if is_free { levers(&Model::new(&profile, args.draws, cli.seed)) } else { Vec::new() };
@@ -81,8 +84,11 @@ fn levers_of(cli: &Cli, args: &LeversArgs) -> Result<String, Failure> {
 
 fn advise_on(cli: &Cli, args: &AdviseArgs) -> Result<String, Failure> {
     let profile = match (&args.profile, args.session.as_slice()) {
-        (Some(path), []) => read_profile(path)?,
-        (path, sessions) => super::sessions::profile_of(path.as_deref(), sessions, &args.reading, cli.seed)?,
+        (Some(path), []) => {
+            args.page.check(&[path])?;
+            read_profile(path)?
+        }
+        _ => super::sessions::profile_of(args, cli.seed)?,
     };
     let model = Model::new(&profile, args.draws, cli.seed);
     let advice = Advice::of(&model, args.family, args.time.command());

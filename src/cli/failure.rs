@@ -33,6 +33,13 @@ pub enum Failure {
     },
     /// The answer could not be written.
     Output(io::Error),
+    /// The machine has no more threads, memory or file handles to give.
+    Machine {
+        /// What was asked for and not given.
+        problem: String,
+        /// What may help.
+        hint: String,
+    },
 }
 
 impl Failure {
@@ -59,9 +66,14 @@ impl Failure {
         Self::request(format!("cannot write {}: {problem}", path.display()), hint)
     }
 
-    /// 1 for a finding that says stop, 2 for everything that is to be mended.
+    /// 1 for a finding that says stop, 3 for a machine that gives no more, 2 for everything that is to
+    /// be mended.
     pub(super) fn exit_code(&self) -> u8 {
-        if matches!(self, Self::Stop { .. }) { 1 } else { 2 }
+        match self {
+            Self::Stop { .. } => 1,
+            Self::Machine { .. } | Self::Input(InputError::Exhausted { .. }) => 3,
+            _ => 2,
+        }
     }
 
     /// The message as text with terminal colours.
@@ -69,6 +81,7 @@ impl Failure {
         match self {
             Self::Input(error) => error.render(true),
             Self::InPart { bad, .. } => bad.iter().map(|error| error.render(true)).collect::<Vec<_>>().join("\n\n"),
+            Self::Machine { problem, hint } => Told { problem, hint, ..Told::default() }.render(true),
             Self::Request { problem, allowed, hint } => Told { problem, allowed, hint, place: None }.render(true),
             Self::Stop { .. } => Told {
                 problem: "a finding says stop",

@@ -9,7 +9,7 @@ use crate::athlete::eligibility::{Eligibility, Reason};
 use crate::athlete::profile::Profile;
 use crate::athlete::session::Session;
 use crate::decide::model::Model;
-use crate::files::{read_columns, read_profile};
+use crate::files::read_profile;
 use crate::learn::progress::{outings, progress as watch};
 use crate::learn::target::Target;
 use crate::learn::trial::{attempts, trial as judge};
@@ -17,15 +17,21 @@ use crate::report::answers::{self, Ground};
 use crate::throws::screened;
 
 use super::Failure;
-use super::args::{Cli, SessionArgs};
-use super::args_follow::{ColumnsArg, ProgressArgs, TargetArgs, TrialArgs};
+use super::args::Cli;
+use super::args_follow::{ProgressArgs, TargetArgs, TrialArgs};
+use super::args_read::ReadingArgs;
 use super::commands::told;
+use super::outputs::Named;
+use super::page::PageArg;
+use super::reading::Reading;
 
 /// The answer of `trial`.
 pub(super) fn trial(cli: &Cli, args: &TrialArgs) -> Result<String, Failure> {
+    let throws = std::slice::from_ref(&args.trial);
+    named(&args.profile, &args.reading, throws, &args.page).check()?;
     let profile = read_profile(&args.profile)?;
     let target = target_of(&ground_of(&profile), &args.target)?;
-    let session = throws(std::slice::from_ref(&args.trial), &args.columns, &profile)?;
+    let session = screened(reading(&args.reading, &args.profile, &profile)?.throws(throws)?);
     let (attempts, unused) = attempts(&session);
     let mut trial = judge(&session.grips, &attempts, &profile, &target, cli.seed);
     trial.cautions.extend(unused);
@@ -42,18 +48,20 @@ pub(super) fn trial(cli: &Cli, args: &TrialArgs) -> Result<String, Failure> {
 
 /// The answer of `progress`.
 pub(super) fn progress(cli: &Cli, args: &ProgressArgs) -> Result<String, Failure> {
-    let profile = read_profile(&args.profile.profile)?;
+    let path = &args.profile.profile;
+    named(path, &args.reading, &args.sessions, &args.page).check()?;
+    let profile = read_profile(path)?;
     let target = target_of(&ground_of(&profile), &args.target)?;
-    let session = throws(&args.sessions, &args.columns, &profile)?;
+    let session = screened(reading(&args.reading, path, &profile)?.throws(&args.sessions)?);
     if let Some(label) = &args.pitch {
-        known(label, &session)?;
+        label_is_known(label, &session)?;
     }
     let (outings, doubts) = outings(&session, &profile, &target, args.pitch.as_deref());
     let mut progress = watch(&outings, &profile, &target);
     progress.cautions.extend(doubts);
     let ground = Ground {
         profile: &profile,
-        file: &args.profile.profile.to_string_lossy(),
+        file: &path.to_string_lossy(),
         target: &target,
         session: &session,
         is_wished: args.target.target.is_some(),
@@ -63,7 +71,7 @@ pub(super) fn progress(cli: &Cli, args: &ProgressArgs) -> Result<String, Failure
     if args.strict && progress.must_stop() { Err(Failure::Stop { answer }) } else { Ok(answer) }
 }
 
-/// The shape asked for, or else the best of the family in reach.
+/// The shape asked for, or else the best of the family.
 pub(super) fn target_of(model: &Model, args: &TargetArgs) -> Result<Target, Failure> {
     let family = args.family;
     if let Some(shape) = args.target {
@@ -82,28 +90,22 @@ fn ground_of(profile: &Profile) -> Model<'_> {
     Model::new(profile, NonZeroUsize::MIN, 1)
 }
 
-/// The usable throws of some files, by the athlete of `profile`.
-pub(super) fn throws(paths: &[PathBuf], columns: &ColumnsArg, profile: &Profile) -> Result<Session, Failure> {
-    let hand = profile.athlete.throws;
-    if let Some(path) = &columns.columns {
-        same_hand(path, profile)?;
-    }
-    let reading = SessionArgs { columns: columns.columns.clone(), hand: Some(hand) };
-    Ok(screened(super::sessions::read(paths, &reading)?))
-}
-
-fn same_hand(map: &Path, profile: &Profile) -> Result<(), Failure> {
-    let hand = profile.athlete.throws;
-    match read_columns(map)?.hand {
-        Some(other) if other != hand => Err(Failure::request(
-            format!("the column map {} says that the athlete throws {other}, the profile {hand}", map.display()),
-            "correct the one that is wrong",
-        )),
-        _ => Ok(()),
+/// Everything a command line about throws and a profile names.
+fn named<'a>(profile: &'a Path, args: &'a ReadingArgs, throws: &'a [PathBuf], page: &'a PageArg) -> Named<'a> {
+    Named {
+        texts: std::iter::once(profile).chain(args.columns.as_deref()).collect(),
+        throws: throws.iter().map(PathBuf::as_path).collect(),
+        outputs: page.output().into_iter().collect(),
     }
 }
 
-fn known(label: &str, session: &Session) -> Result<(), Failure> {
+/// How to read the throws of the athlete whose profile is at `path`.
+pub(super) fn reading(args: &ReadingArgs, path: &Path, profile: &Profile) -> Result<Reading, Failure> {
+    Reading::of(args, None, Some((path, profile.athlete.throws)))
+}
+
+/// That some throw has the label asked for.
+pub(super) fn label_is_known(label: &str, session: &Session) -> Result<(), Failure> {
     if session.labels.iter().any(|written| written.trim().eq_ignore_ascii_case(label)) {
         return Ok(());
     }

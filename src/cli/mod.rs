@@ -2,22 +2,26 @@
 //!
 //! Data goes to standard output, everything else to standard error. Exit 0: done; 1: a finding says
 //! stop and `--strict` asks to fail then; 2: something in the input, the command line or the place
-//! of the answer is to be mended; 3: our fault.
+//! of the answer is to be mended; 3: our fault, or the machine has no more to give.
 
 mod args;
 mod args_follow;
+mod args_read;
 mod args_setup;
 mod commands;
 mod examples;
 mod failure;
 mod files;
 mod follow;
+mod outputs;
 mod progress;
+mod reading;
 mod sessions;
 mod setup;
 mod page;
 mod planning;
 mod staff;
+mod threads;
 mod starter;
 mod usage;
 mod words;
@@ -39,12 +43,9 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Ok(cli) => cli,
         Err(usage) => return answer_usage(&usage),
     };
-    match commands::answer(&cli)
-        .and_then(|text| write_out(&text, cli.color))
-        .or_else(|failure| partly(failure, cli.color))
-    {
+    let done = threads::set().and_then(|()| commands::answer(&cli));
+    match done.and_then(|text| write_out(&text, cli.color)).or_else(|failure| partly(failure, cli.color)) {
         Ok(()) => ExitCode::SUCCESS,
-        Err(Failure::Output(error)) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
         Err(failure) => report(&failure, cli.color),
     }
 }
@@ -69,10 +70,13 @@ fn answer_usage(usage: &clap::Error) -> ExitCode {
     if is_help { ExitCode::SUCCESS } else { ExitCode::from(2) }
 }
 
+/// Writes the answer; a reader who leaves early has read enough, whatever else there is to tell.
 fn write_out(text: &str, color: Color) -> Result<(), Failure> {
     let mut out = AutoStream::new(io::stdout().lock(), choice(color));
-    out.write_all(text.as_bytes())?;
-    Ok(out.flush()?)
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => Err(error.into()),
+        _ => Ok(()),
+    }
 }
 
 fn report(failure: &Failure, color: Color) -> ExitCode {

@@ -1,50 +1,43 @@
 //! `--report`: an answer as a page, beside the text.
-//!
-//! A page replaces an older page and nothing else, so that a slip of the tongue costs nobody a file.
 
-use std::fs::File;
-use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use clap::Args;
-use clap::builder::{PathBufValueParser, TypedValueParser};
 
 use super::Failure;
-use super::files::{Ready, ready};
+use super::files::{Ready, put_all, ready};
+use super::outputs::{Named, Output};
 
 /// Where a page goes.
 #[derive(Debug, Args)]
 pub(super) struct PageArg {
-    /// Also write a page with pictures: one self-contained HTML file, for screen, phone and print. An
-    /// older page of that name is replaced.
-    #[arg(long, value_name = "FILE.html", value_parser = PathBufValueParser::new().try_map(new_or_a_page))]
+    /// Also write a page with pictures: one self-contained HTML file, for screen, phone and print.
+    #[arg(long, value_name = "FILE.html")]
     pub(super) report: Option<PathBuf>,
+    /// Write over a file that is there; without it only what this program made is replaced.
+    #[arg(long)]
+    pub(super) force: bool,
 }
 
 impl PageArg {
+    /// The page as a file to write, when one is asked for.
+    pub(super) fn output(&self) -> Option<Output<'_>> {
+        let path = self.report.as_deref()?;
+        Some(Output { flag: "--report", path, force: self.force })
+    }
+
+    /// Refuses a page that would be written over one of the `inputs` or over another file.
+    pub(super) fn check(&self, inputs: &[&Path]) -> Result<(), Failure> {
+        Named { texts: inputs.to_vec(), outputs: self.output().into_iter().collect(), ..Named::default() }.check()
+    }
+
     /// Writes the page that `make` sets, when one is asked for.
     pub(super) fn write(&self, make: impl FnOnce() -> String) -> Result<(), Failure> {
-        self.ready(make)?.map_or(Ok(()), Ready::put)
+        put_all(self.ready(make)?.into_iter().collect())
     }
 
     /// The same page before it takes its name.
     pub(super) fn ready(&self, make: impl FnOnce() -> String) -> Result<Option<Ready<'_>>, Failure> {
-        self.report.as_deref().map(|path| ready(path, &make())).transpose()
+        self.output().map(|output| ready(output, &make())).transpose()
     }
-}
-
-/// A path where a page may go. What cannot be read is left to the writing, which says why it fails.
-fn new_or_a_page(path: PathBuf) -> Result<PathBuf, String> {
-    if holds_something_else(&path) {
-        return Err("a new file, or a page to replace\nthat file is there and is no page: choose another name".into());
-    }
-    Ok(path)
-}
-
-fn holds_something_else(path: &Path) -> bool {
-    const START: &[u8] = b"<!doctype html";
-    let mut start = Vec::new();
-    let is_file = path.metadata().is_ok_and(|file| file.is_file());
-    let read = is_file.then(|| File::open(path).and_then(|file| file.take(START.len() as u64).read_to_end(&mut start)));
-    read.is_some_and(|read| read.is_ok()) && !start.is_empty() && !start.eq_ignore_ascii_case(START)
 }

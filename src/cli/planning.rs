@@ -1,38 +1,37 @@
 //! The command `plan`: asks whether there should be one at all, then lays it out and writes it.
 //!
 //! A plan that is refused is an answer like any other; then no file is written, and that is said.
-//! Files that are there already are left alone unless `--force` is given.
 
-use std::path::Path;
+use std::path::PathBuf;
 
 use crate::athlete::eligibility::Eligibility;
 use crate::athlete::profile::Profile;
+use crate::athlete::session::Session;
 use crate::decide::advice::Advice;
 use crate::decide::draws::DRAWS;
 use crate::decide::model::Model;
 use crate::decide::new_pitch::Command;
 use crate::decide::verdict::Verdict;
-use crate::files::{read_profile, visible};
+use crate::files::{read_profile, shown_name};
 use crate::learn::plan::{Answer, Measured, Plan, Request, Span, SpanError, plan as lay_out};
-use crate::learn::progress::{Finding, Severity, outings, progress};
+use crate::learn::progress::{Finding, Progress, Severity, outings, progress};
 use crate::learn::target::Target;
 use crate::learn::trial::{attempts, trial};
+use crate::report;
 use crate::report::answers::{self, NoPlan, Start};
-use crate::report::calendar;
+use crate::throws::screened;
 
 use super::Failure;
 use super::args::Cli;
 use super::args_follow::PlanArgs;
 use super::commands::told;
-use super::files::{Ready, ready};
-use super::follow::{target_of, throws};
+use super::files::{put_all, ready};
+use super::follow::{label_is_known, reading, target_of};
+use super::outputs::{Named, Output};
 
 /// The answer of `plan`.
 pub(super) fn plan(cli: &Cli, args: &PlanArgs) -> Result<String, Failure> {
-    each_its_own(args)?;
-    for path in files(args) {
-        leave_alone(path, args.force)?;
-    }
+    named(args).check()?;
     let span = Span::new(args.start, args.end).map_err(no_span)?;
     let profile = read_profile(&args.profile.profile)?;
     let family = args.target.family;
@@ -49,33 +48,34 @@ pub(super) fn plan(cli: &Cli, args: &PlanArgs) -> Result<String, Failure> {
     let request = Request { profile: &profile, target: &target, span, weekdays: args.days, measured: known.measured };
     match lay_out(&request) {
         Answer::Refused(bar) => no_plan(cli, args, &profile, &NoPlan::Barred(&bar)),
-        Answer::Plan(plan) => written(cli, args, &profile, &plan, &known, advice.as_ref()),
+        Answer::NoRest(dates) => no_plan(cli, args, &profile, &NoPlan::NoRest(dates)),
+        Answer::Plan(plan) => written(cli, args, &known.told_by(&profile), &plan, &known, advice.as_ref()),
     }
 }
 
-fn files(args: &PlanArgs) -> impl Iterator<Item = &Path> {
-    [&args.ics, &args.markdown].into_iter().flatten().map(std::path::PathBuf::as_path)
+/// The calendar and the text, when they are asked for.
+fn outputs(args: &PlanArgs) -> [Option<Output<'_>>; 2] {
+    let force = args.page.force;
+    [("--ics", &args.ics), ("--markdown", &args.markdown)]
+        .map(|(flag, path)| path.as_deref().map(|path| Output { flag, path, force }))
 }
 
-/// One file cannot hold two answers.
-fn each_its_own(args: &PlanArgs) -> Result<(), Failure> {
-    let asked: Vec<&Path> = files(args).chain(args.page.report.as_deref()).collect();
-    let twice = (1..asked.len()).find(|&later| asked[..later].contains(&asked[later]));
-    twice.map_or(Ok(()), |later| {
-        Err(Failure::request(format!("{} is asked for twice", asked[later].display()), "give each file its own name"))
-    })
-}
-
-fn leave_alone(path: &Path, force: bool) -> Result<(), Failure> {
-    if force || !path.exists() {
-        return Ok(());
+/// Everything the command line names.
+fn named(args: &PlanArgs) -> Named<'_> {
+    Named {
+        texts: std::iter::once(&args.profile.profile).chain(&args.reading.columns).map(PathBuf::as_path).collect(),
+        throws: args.trial.iter().chain(&args.session).map(PathBuf::as_path).collect(),
+        outputs: outputs(args).into_iter().flatten().chain(args.page.output()).collect(),
     }
-    let problem = format!("{} is there already", path.display());
-    Err(Failure::request(problem, "choose another name, or add --force to write over it"))
+}
+
+fn names(args: &PlanArgs) -> Vec<String> {
+    outputs(args).into_iter().flatten().map(|output| shown_name(output.path)).collect()
 }
 
 fn no_span(error: SpanError) -> Failure {
     let hint = match error {
+        SpanError::FarOff { .. } => "correct --start or --end",
         SpanError::EndBeforeStart { .. } => "exchange --start and --end, or correct one of them",
         SpanError::TooLong { .. } => "choose an earlier --end; a further plan can follow",
     };
@@ -83,7 +83,7 @@ fn no_span(error: SpanError) -> Failure {
 }
 
 fn no_plan(cli: &Cli, args: &PlanArgs, profile: &Profile, why: &NoPlan) -> Result<String, Failure> {
-    let unwritten: Vec<String> = files(args).map(|path| visible(&path.to_string_lossy())).collect();
+    let unwritten = names(args);
     let file = args.profile.profile.to_string_lossy();
     told(cli, &answers::no_plan(profile, &file, why, &unwritten), Some(&args.page))
 }
@@ -92,24 +92,54 @@ fn no_plan(cli: &Cli, args: &PlanArgs, profile: &Profile, why: &NoPlan) -> Resul
 struct Known {
     measured: Measured,
     stops: Vec<Finding>,
+    /// What could not be understood in them.
+    notes: Vec<String>,
 }
 
 impl Known {
     fn read(cli: &Cli, args: &PlanArgs, profile: &Profile, target: &Target) -> Result<Self, Failure> {
-        let mut known = Self { measured: Measured::default(), stops: Vec::new() };
+        let mut known = Self { measured: Measured::default(), stops: Vec::new(), notes: Vec::new() };
+        let reading = reading(&args.reading, &args.profile.profile, profile)?;
         if let Some(path) = &args.trial {
-            let session = throws(std::slice::from_ref(path), &args.columns, profile)?;
+            let session = screened(reading.throws(std::slice::from_ref(path))?);
             let trial = trial(&session.grips, &attempts(&session).0, profile, target, cli.seed);
             known.measured = Measured::from_trial(&trial);
+            known.notes.extend(session.notes);
         }
         if !args.session.is_empty() {
-            let session = throws(&args.session, &args.columns, profile)?;
-            let progress = progress(&outings(&session, profile, target, None).0, profile, target);
+            let session = screened(reading.throws(&args.session)?);
+            if let Some(label) = &args.pitch {
+                label_is_known(label, &session)?;
+            }
+            let (outings, doubts) = outings(&session, profile, target, args.pitch.as_deref());
+            let progress = progress(&outings, profile, target);
+            known.notes.extend(none_is_new(&progress, &session, target));
+            known.notes.extend(doubts.iter().map(|&doubt| answers::doubt(doubt)).chain(session.notes));
             known.measured = known.measured.and(Measured::from_progress(&progress));
             known.stops = progress.findings.into_iter().filter(|found| found.severity == Severity::Stop).collect();
         }
         Ok(known)
     }
+
+    /// The profile with what could not be understood in the throws among what is assumed.
+    fn told_by(&self, profile: &Profile) -> Profile {
+        let mut told = profile.clone();
+        told.assumptions.extend(self.notes.iter().cloned());
+        told
+    }
+}
+
+/// What to say when no throw of the outings is the new pitch's.
+fn none_is_new(progress: &Progress, session: &Session, target: &Target) -> Option<String> {
+    let is_thrown = progress.new_pitch.by_outing.iter().any(|outing| outing.throws > 0);
+    let labels = session.labels.join(", ");
+    (!is_thrown && !labels.is_empty()).then(|| {
+        format!(
+            "none of the throws is the new pitch's: none is labelled {}; the labels are {labels}. If one of them is, name \
+             it with --pitch",
+            target.family
+        )
+    })
 }
 
 fn written(
@@ -120,13 +150,14 @@ fn written(
     known: &Known,
     advice: Option<&Advice>,
 ) -> Result<String, Failure> {
-    let names: Vec<String> = files(args).map(|path| visible(&path.to_string_lossy())).collect();
+    let names = names(args);
     let file = args.profile.profile.to_string_lossy();
     let start = Start { profile, file: &file, advice, stops: &known.stops, written: &names };
     let answer = answers::plan(&start, plan);
-    let calendar = args.ics.as_deref().map(|path| ready(path, &calendar(plan))).transpose()?;
-    let sheet = args.markdown.as_deref().map(|path| ready(path, &answers::plan_sheet(plan).markdown())).transpose()?;
+    let [calendar, markdown] = outputs(args);
+    let calendar = calendar.map(|output| ready(output, &report::calendar(plan))).transpose()?;
+    let markdown = markdown.map(|output| ready(output, &answers::plan_sheet(plan).markdown())).transpose()?;
     let page = args.page.ready(|| answer.page())?;
-    [calendar, sheet, page].into_iter().flatten().try_for_each(Ready::put)?;
+    put_all([calendar, markdown, page].into_iter().flatten().collect())?;
     told(cli, &answer, None)
 }

@@ -2,7 +2,7 @@
 //! pages and the schema of a profile. All of it is made from the command line's and the reader's own
 //! descriptions.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use clap::{Command, CommandFactory};
 use clap_mangen::Man;
@@ -13,7 +13,8 @@ use crate::report;
 use super::Failure;
 use super::args::Cli;
 use super::args_setup::{CompletionsArgs, ManArgs};
-use super::files::write_whole;
+use super::files::{put_all, ready};
+use super::outputs::Output;
 
 /// The script for a shell.
 pub(super) fn completions(args: &CompletionsArgs) -> String {
@@ -37,17 +38,20 @@ pub(super) fn man(args: &ManArgs) -> Result<String, Failure> {
     let mut command = Cli::command().disable_help_subcommand(true);
     command.build();
     match (&args.dir, &args.command) {
-        (Some(folder), _) => pages(&command, folder),
+        (Some(folder), _) => pages(&command, folder, args.force),
         (None, Some(name)) => page(find(&command, name)?),
         (None, None) => page(&command),
     }
 }
 
-fn pages(command: &Command, folder: &Path) -> Result<String, Failure> {
+fn pages(command: &Command, folder: &Path, force: bool) -> Result<String, Failure> {
     std::fs::create_dir_all(folder).map_err(|problem| Failure::unwritten(folder, &problem))?;
-    for one in std::iter::once(command).chain(listed(command)) {
-        write_whole(&folder.join(Man::new(one.clone()).get_filename()), &page(one)?)?;
-    }
+    let pages: Vec<(PathBuf, String)> = std::iter::once(command)
+        .chain(listed(command))
+        .map(|one| Ok((folder.join(Man::new(one.clone()).get_filename()), page(one)?)))
+        .collect::<Result<_, Failure>>()?;
+    let output = |path| Output { flag: "--dir", path, force };
+    put_all(pages.iter().map(|(path, text)| ready(output(path), text)).collect::<Result<_, _>>()?)?;
     let first = folder.join("arsenalfit.1");
     let next = report::command_line(&["man", &first.to_string_lossy()]);
     Ok(format!("Wrote the manual pages.\nNext: {next}\n"))

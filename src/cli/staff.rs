@@ -8,17 +8,25 @@ use rayon::prelude::*;
 use crate::athlete::profile::Profile;
 use crate::decide::compare::Comparison;
 use crate::decide::roster::{Standing, ranking};
-use crate::files::{InputError, read_profile, visible};
+use crate::files::{InputError, read_profile, shown_name};
 use crate::report::answers::{self, Member, Roster};
 
 use super::Failure;
 use super::args::{Cli, CompareArgs, RosterArgs};
 use super::commands::told;
+use super::outputs::tell;
 use super::progress::Progress;
 
 /// Two athletes beside each other.
 pub(super) fn compare_two(cli: &Cli, args: &CompareArgs) -> Result<String, Failure> {
-    let (first, second) = (read_profile(&args.first)?, read_profile(&args.second)?);
+    args.page.check(&[&args.first, &args.second])?;
+    let (mut first, mut second) = (read_profile(&args.first)?, read_profile(&args.second)?);
+    if first.athlete.name == second.athlete.name {
+        // Two athletes of one name are told apart by their files.
+        for (profile, path) in [(&mut first, &args.first), (&mut second, &args.second)] {
+            profile.athlete.name = format!("{} ({})", profile.athlete.name, shown_name(path));
+        }
+    }
     let comparison = Comparison::of([&first, &second], args.family, args.time.command(), args.draws, cli.seed);
     let files = [&args.first, &args.second].map(|path| path.to_string_lossy());
     told(cli, &answers::compare(&comparison, [&files[0], &files[1]]), Some(&args.page))
@@ -27,6 +35,7 @@ pub(super) fn compare_two(cli: &Cli, args: &CompareArgs) -> Result<String, Failu
 /// A folder of athletes, ranked. Bad profiles are told beside the answer.
 pub(super) fn roster(cli: &Cli, args: &RosterArgs) -> Result<String, Failure> {
     let files = profiles_in(&args.folder)?;
+    args.page.check(&files.iter().map(PathBuf::as_path).collect::<Vec<_>>())?;
     let command = args.time.command();
     let judge = |profile: &Profile| Standing::of(profile, command, args.draws, cli.seed);
     let (members, bad) = read_and_judge(&files, judge);
@@ -51,7 +60,13 @@ fn profiles_in(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     let mut files = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(|error| unreadable(&error))? {
         let path = entry.map_err(|error| unreadable(&error))?.path();
-        if path.extension().is_some_and(|extension| extension == "toml") {
+        if path.extension().is_none_or(|extension| !extension.eq_ignore_ascii_case("toml")) {
+            continue;
+        }
+        // What cannot be looked at is left to the reading, which says why it fails.
+        if path.metadata().is_ok_and(|file| !file.is_file()) {
+            tell(&format!("skipped {}, which is no ordinary file", shown_name(&path)));
+        } else {
             files.push(path);
         }
     }
@@ -72,11 +87,7 @@ fn read_and_judge(files: &[PathBuf], judge: impl Fn(&Profile) -> Standing + Sync
         .par_iter()
         .map(|file| {
             let profile = read_profile(file);
-            let member = profile.map(|profile| Member {
-                file: visible(&file.to_string_lossy()),
-                standing: judge(&profile),
-                profile,
-            });
+            let member = profile.map(|profile| Member { file: shown_name(file), standing: judge(&profile), profile });
             progress.step();
             member
         })

@@ -1,35 +1,29 @@
-//! The command `new`: a first profile from flags or from answers, never over a file that exists.
+//! The command `new`: a first profile from flags or from answers.
 
 use std::io::{self, BufRead, IsTerminal, Write};
-use std::path::Path;
 
 use crate::ball::{Family, Shape};
 use crate::base::geometry::Hand;
-use crate::files::{Fault, InputError, Starter, visible};
+use crate::files::{Fault, InputError, Starter, shown_name};
 use crate::report::command_line;
 
 use super::Failure;
 use super::args::{NewArgs, age, hand, pitch};
-use super::files::temporary_beside;
+use super::files::write_whole;
+use super::outputs::Output;
 
 /// Writes the starter and says so.
 pub(super) fn new(args: &NewArgs) -> Result<String, Failure> {
-    if args.file.exists() {
-        return Err(exists(&args.file));
-    }
-    let origin = visible(&args.file.to_string_lossy());
+    let output = Output { flag: "FILE", path: &args.file, force: args.force };
+    output.standing()?;
+    let origin = shown_name(&args.file);
     let starter = starter(args)?;
     let text = starter.to_toml(&origin).map_err(|error| as_said(&starter, error))?;
-    let written = temporary_beside(&args.file, &text)
-        .and_then(|file| file.persist_noclobber(&args.file).map(|_| ()).map_err(|error| error.error));
-    match written {
-        Ok(()) => Ok(format!(
-            "Wrote {origin}. It holds what you said and every key that may follow, as a comment.\nNext: {}\n",
-            command_line(&["arsenalfit", "check", &origin])
-        )),
-        Err(problem) if problem.kind() == io::ErrorKind::AlreadyExists => Err(exists(&args.file)),
-        Err(problem) => Err(Failure::unwritten(&args.file, &problem)),
-    }
+    write_whole(output, &text)?;
+    Ok(format!(
+        "Wrote {origin}. It holds what you said and every key that may follow, as a comment.\nNext: {}\n",
+        command_line(&["arsenalfit", "check", &origin])
+    ))
 }
 
 /// A fault in the profile as one in what was said: the file it points at was never written.
@@ -64,13 +58,6 @@ fn said_as(starter: &Starter, fault: &Fault) -> String {
     let numbers =
         [shape.speed_mph, shape.vertical_break_in, shape.glove_side_break_in].map(|number| number.to_string());
     format!("{what}--pitch \"{family} {}\"", numbers.join(" "))
-}
-
-fn exists(file: &Path) -> Failure {
-    Failure::request(
-        format!("{} is there already and is never written over", file.display()),
-        "choose another name, or move the old file away",
-    )
 }
 
 /// From the flags; what they leave open is asked when somebody is there to answer.

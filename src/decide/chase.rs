@@ -52,7 +52,7 @@ pub fn target(model: &Model, family: Family, work: Work) -> Option<Target> {
     let natural = *model.natural.family(family)?;
     let search = Search { model, natural: &natural, family, work };
     let start = search.start();
-    let wanted = search.wanted(start);
+    let wanted = search.wanted_in_search(start);
     let best = search.best_from(start, &wanted);
     let shape = best.rounded();
     let change = search.change(shape, &search.wanted(shape));
@@ -134,6 +134,17 @@ impl Search<'_, '_> {
     fn wanted(&self, shape: Shape) -> Wanted {
         match self.work {
             Work::Learn => chosen(self.model, &NewPitch::of(self.model, self.family, shape, Command::Mastered)),
+            Work::Reshape(_) => Wanted::NONE,
+        }
+    }
+
+    /// How often it is thrown while shapes are compared.
+    fn wanted_in_search(&self, shape: Shape) -> Wanted {
+        match self.work {
+            Work::Learn => {
+                let new = NewPitch::of(self.model, self.family, shape, Command::Mastered);
+                chosen(self.model, &new).or_least(self.model, &new)
+            }
             Work::Reshape(_) => Wanted::NONE,
         }
     }

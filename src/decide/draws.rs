@@ -166,16 +166,16 @@ impl Draw {
         (0..count)
             .map(|index| {
                 let reading = &hitters[index % hitters.len()];
-                let hitter = reading[chance.0.gen_range(0..reading.len())];
+                let hitter = &reading[chance.0.gen_range(0..reading.len())];
                 Self::one(hitter, pitches, &mut chance)
             })
             .collect()
     }
 
     /// The likeliest of everything, before this hitter.
-    fn likeliest(hitter: Hitter, pitches: usize) -> Self {
+    fn likeliest(hitter: &Hitter, pitches: usize) -> Self {
         Self {
-            hitter,
+            hitter: *hitter,
             terms: Terms::LIKELIEST,
             errors: vec![ShapeError::default(); pitches],
             luck: vec![PerSide::default(); pitches],
@@ -191,7 +191,7 @@ impl Draw {
     #[must_use]
     pub fn with_only(&self, part: Part, hitters: &[Hitter; 2]) -> Self {
         let same = hitters.iter().find(|hitter| hitter.reading == self.hitter.reading);
-        let likeliest = Self::likeliest(same.copied().unwrap_or(self.hitter), self.errors.len());
+        let likeliest = Self::likeliest(same.unwrap_or(&self.hitter), self.errors.len());
         match part {
             Part::Hitters => Self { hitter: self.hitter, ..likeliest },
             Part::Terms => Self { terms: Terms { new_level: 0.0, ..self.terms }, ..likeliest },
@@ -207,9 +207,9 @@ impl Draw {
         }
     }
 
-    fn one(hitter: Hitter, pitches: usize, chance: &mut Chance) -> Self {
+    fn one(hitter: &Hitter, pitches: usize, chance: &mut Chance) -> Self {
         Self {
-            hitter,
+            hitter: *hitter,
             terms: Terms::drawn(chance),
             errors: (0..pitches).map(|_| chance.error()).collect(),
             luck: (0..pitches).map(|_| PerSide::from_fn(|_| std::array::from_fn(|_| chance.normal()))).collect(),

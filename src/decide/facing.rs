@@ -137,6 +137,7 @@ impl Facing {
     }
 
     /// The same arsenal with one more pitch, last: only what is new is met.
+    #[must_use]
     pub fn with(&self, hitter: &Hitter, new: &Placed, air: Air) -> Self {
         Self {
             hitter: *hitter,

@@ -91,7 +91,7 @@ fn dropped(model: &Model) -> Vec<(What, Change)> {
 }
 
 fn with_all(model: &Model, changed: fn(&Placed, &Model) -> Placed) -> Change {
-    let source = |(index, placed): (usize, &Placed)| Source::Changed(index, changed(placed, model));
+    let source = |(index, placed): (usize, &Placed)| Source::Changed(index, Box::new(changed(placed, model)));
     let pitches = model.arsenal.iter().enumerate().map(source).collect();
     Change { pitches, shares: model.shares.clone(), novelty: 0.0 }
 }

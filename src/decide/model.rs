@@ -12,6 +12,7 @@ use crate::hitter::{Chances, Hitter, Reading};
 
 use super::aims::preferred;
 use super::counts::Count;
+use super::custom::{Custom, OwnUse, Owned};
 use super::draws::Draw;
 use super::facing::{Facing, Placed};
 use super::new_pitch::NewPitch;
@@ -33,6 +34,8 @@ pub struct Model<'p> {
     pub hitters: [Hitter; 2],
     /// Today's pitches where they are thrown to, in the profile's order.
     pub arsenal: Vec<Placed>,
+    /// What is customary with such an arsenal.
+    pub custom: Custom,
     /// How they are used: custom, with the athlete's own throws in it.
     pub shares: Shares,
     /// Today's arsenal against the likeliest hitters.
@@ -47,26 +50,24 @@ impl<'p> Model<'p> {
         let natural = NaturalShapes::of_profile(profile);
         let air = Air::of(profile.weather);
         let hitters = Reading::ALL.map(|reading| Hitter::best(profile.athlete.level, reading));
-        let owned = profile.pitches.iter().map(|pitch| customary(Offering::owned(pitch, profile, &natural)));
-        let customary: Vec<Placed> = owned.collect();
-        let shares = super::custom::shares(profile);
+        let thrown = profile.pitches.iter().map(|pitch| customary(Offering::owned(pitch, profile, &natural)));
+        let customary: Vec<Placed> = thrown.collect();
+        let custom = Custom::of(customary.iter().map(|placed| owned(&placed.offering)).collect(), &OwnUse::of(profile));
+        let shares = custom.shares().clone();
         let arsenal: Vec<Placed> =
             customary.iter().map(|placed| preferred(&hitters, placed, &customary, &shares, air)).collect();
         let today = hitters.map(|hitter| Facing::new(&hitter, &arsenal, air));
         let arsenal = with_own_results(profile, arsenal, &today, &shares);
         let draws = Draw::many(profile.athlete.level, arsenal.len(), draws.get(), seed);
-        Self { profile, natural, air, hitters, arsenal, shares, today, draws }
+        Self { profile, natural, air, hitters, arsenal, custom, shares, today, draws }
     }
 
     /// The customary share of a new pitch in each state of the count, within what the profile allows.
     pub fn customary_share_of(&self, new: &NewPitch) -> PerSide<[f64; 4]> {
-        let families: Vec<_> =
-            self.profile.pitches.iter().map(|pitch| pitch.family).chain([new.placed.offering.family]).collect();
-        let shares = super::custom::of(&families);
-        PerSide::from_fn(|side| {
-            let cap = self.profile.limits.new_pitch_cap;
-            Count::ALL.map(|count| shares.at(side, count).last().copied().unwrap_or(0.0).min(cap))
-        })
+        let shares = self.custom.shares_with(owned(&new.placed.offering));
+        let cap = self.profile.limits.new_pitch_cap;
+        let last = |side, count| shares.at(side, count).last().copied().unwrap_or(0.0);
+        PerSide::from_fn(|side| Count::ALL.map(|count| last(side, count).min(cap)))
     }
 
     /// Today's arsenal and a new pitch against the likeliest hitters.
@@ -109,4 +110,8 @@ fn with_own_results(profile: &Profile, arsenal: Vec<Placed>, today: &[Facing; 2]
     };
     let placed = |(pitch, placed): (usize, Placed)| Placed { own: PerSide::from_fn(|side| own(pitch, side)), ..placed };
     arsenal.into_iter().enumerate().map(placed).collect()
+}
+
+fn owned(offering: &Offering) -> Owned {
+    Owned { shape: offering.shape, likeness: offering.likeness }
 }

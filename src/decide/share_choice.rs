@@ -18,7 +18,7 @@ pub struct Wanted(PerSide<[f64; 4]>);
 
 /// Parts of the customary share that are looked at.
 const PARTS: [f64; 6] = [0.0, 0.12, 0.25, 0.5, 0.75, 1.0];
-/// The part that a search for shapes goes by where none helps: the shape that would help first is still to be found.
+/// The part that a search for shapes goes by where none helps.
 const LEAST_PART: f64 = 0.25;
 
 impl Wanted {
@@ -30,9 +30,15 @@ impl Wanted {
         model.shares.with_new(|side, count| self.0.on(side)[count as usize], twin)
     }
 
-    /// Whether it is thrown at all.
-    pub fn is_some(&self) -> bool {
-        Side::BOTH.into_iter().any(|side| self.0.on(side).iter().any(|share| *share > 0.0))
+    /// The same, or a part of the customary shares of `new` where it is thrown nowhere: the shape that would help first is
+    /// still to be found.
+    #[must_use]
+    pub fn or_least(self, model: &Model, new: &NewPitch) -> Self {
+        if Side::BOTH.into_iter().any(|side| self.0.on(side).iter().any(|share| *share > 0.0)) {
+            return self;
+        }
+        let custom = model.customary_share_of(new);
+        Self(PerSide::from_fn(|side| custom.on(side).map(|share| LEAST_PART * share)))
     }
 }
 

@@ -17,6 +17,15 @@ impl Shares {
         Self(PerSide::from_fn(|side| Count::ALL.map(|count| at(side, count))))
     }
 
+    /// From positive weights, which need not sum to one.
+    pub fn of_weights(mut weights: impl FnMut(Side, Count) -> Vec<f64>) -> Self {
+        Self::from_fn(|side, count| {
+            let weights = weights(side, count);
+            let total: f64 = weights.iter().sum();
+            weights.iter().map(|weight| weight / total).collect()
+        })
+    }
+
     /// Shares in one state of the count.
     pub fn at(&self, side: Side, count: Count) -> &[f64] {
         &self.0.on(side)[count as usize]
@@ -36,11 +45,13 @@ impl Shares {
 
     /// The same shares with a new pitch, last, thrown `wanted` of the time. What it takes comes first from the pitch it is
     /// most like, by `likeness` (1: only from that one, which is a twin), the rest from all in proportion.
+    #[must_use]
     pub fn with_new(&self, wanted: impl Fn(Side, Count) -> f64, twin: Twin) -> Self {
         Self::from_fn(|side, count| with_share(self.at(side, count), wanted(side, count), twin))
     }
 
     /// `factor` of the way from these shares to `changed`, which may hold one pitch more, last.
+    #[must_use]
     pub fn toward(&self, changed: &Self, factor: f64) -> Self {
         if self.pitches() > changed.pitches() {
             return changed.clone();
@@ -55,12 +66,15 @@ impl Shares {
     }
 
     /// The same shares without one pitch, the others in proportion.
+    #[must_use]
     pub fn without(&self, pitch: usize) -> Self {
         Self::from_fn(|side, count| {
             let mut shares = self.at(side, count).to_vec();
             let left = 1.0 - shares.remove(pitch);
             let even = 1.0 / shares.len().max(1) as f64;
-            shares.iter_mut().for_each(|share| *share = if left > 0.0 { *share / left } else { even });
+            for share in &mut shares {
+                *share = if left > 0.0 { *share / left } else { even };
+            }
             shares
         })
     }
@@ -81,7 +95,9 @@ fn with_share(shares: &[f64], wanted: f64, twin: Twin) -> Vec<f64> {
     left[twin.pitch] -= from_twin;
     let total: f64 = left.iter().sum();
     let kept = if total > 0.0 { 1.0 - (wanted - from_twin) / total } else { 0.0 };
-    left.iter_mut().for_each(|share| *share *= kept);
+    for share in &mut left {
+        *share *= kept;
+    }
     left.push(wanted);
     left
 }

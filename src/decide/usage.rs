@@ -45,7 +45,7 @@ impl Usage {
         let mut today = of_today(model, &model.shares);
         let mut best = of_today(model, &leaned);
         let side = |side: Side| UsageSide {
-            custom: super::custom::bands(model.profile, side),
+            custom: (0..model.arsenal.len()).map(|pitch| model.custom.band(side, pitch)).collect(),
             told: told(model, side),
             today: take(&mut today, side),
             best: take(&mut best, side),

@@ -37,7 +37,7 @@ pub enum Source {
     /// Thrown today, and as today.
     Owned(usize),
     /// Thrown today, but otherwise; how far off it is measured is known of today's.
-    Changed(usize, Placed),
+    Changed(usize, Box<Placed>),
     /// To be learnt.
     New(Box<NewPitch>),
 }
@@ -69,7 +69,7 @@ impl Change {
     pub fn reshaping(model: &Model, pitch: usize, shape: Shape) -> Self {
         let source = |index: usize| {
             if index == pitch {
-                Source::Changed(index, model.arsenal[index].reshaped(shape, &model.natural))
+                Source::Changed(index, Box::new(model.arsenal[index].reshaped(shape, &model.natural)))
             } else {
                 Source::Owned(index)
             }
@@ -87,7 +87,7 @@ impl Change {
     pub fn placed(&self, model: &Model) -> Vec<Placed> {
         let placed = |source: &Source| match source {
             Source::Owned(pitch) => model.arsenal[*pitch].clone(),
-            Source::Changed(_, placed) => placed.clone(),
+            Source::Changed(_, placed) => (**placed).clone(),
             Source::New(new) => new.placed.clone(),
         };
         self.pitches.iter().map(placed).collect()
@@ -181,7 +181,9 @@ impl Brought<'_> {
         for (pitch, (chances, placed)) in outcomes.iter_mut().zip(self.placed).enumerate() {
             if let Some(own) = placed.own.on(side) {
                 let luck = luck.get(pitch).map_or([0.0; 3], |luck| *luck.on(side));
-                chances.iter_mut().for_each(|chances| *chances = own.applied(chances, luck));
+                for chances in chances {
+                    *chances = own.applied(chances, luck);
+                }
             }
         }
         outcomes

@@ -5,6 +5,7 @@
 use crate::base::geometry::Side;
 
 use super::fields::{At, Faults};
+use super::names::is_same_name;
 use super::pitch_table::{PitchDraft, side_key};
 use super::sections::LimitsDraft;
 
@@ -20,11 +21,11 @@ pub(super) fn check_arsenal(pitches: &[PitchDraft], limits: &LimitsDraft, faults
     check_limits(pitches, limits, faults);
 }
 
-/// Two names that differ only in capitals would be one name to a reader.
+/// Two names that look the same would be one name to a reader.
 fn check_names(pitches: &[PitchDraft], faults: &Faults) {
     let names: Vec<_> = pitches.iter().filter_map(|pitch| pitch.name.as_ref()).collect();
     for (index, name) in names.iter().enumerate() {
-        let is_same = |earlier: &&&At<String>| earlier.value.to_lowercase() == name.value.to_lowercase();
+        let is_same = |earlier: &&&At<String>| is_same_name(&earlier.value, &name.value);
         if let Some(earlier) = names[..index].iter().find(is_same) {
             let fault = name.fault(format!("\"{}\", the same as {}", name.value, earlier.field), "a name used once");
             faults.add(fault.with_hint("tell them apart, for instance by speed or grip"));

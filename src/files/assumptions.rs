@@ -23,6 +23,11 @@ impl Assumptions {
         filled
     }
 
+    /// One more sentence, about something that was taken one way of several.
+    pub(super) fn say(&mut self, sentence: String) {
+        self.sentences.push(sentence);
+    }
+
     /// All sentences, in the order of the profile.
     pub(super) fn into_sentences(self) -> Vec<String> {
         self.sentences

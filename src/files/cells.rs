@@ -1,10 +1,11 @@
-//! What one cell says: a number, a clock face, a side, an outcome, a day.
+//! What one cell says in words: a clock face, a side, an outcome, yes or no.
 //!
 //! Exporters write the same thing in many ways; each function here knows the usual ones and gives
-//! up on the rest. Ranges and units are checked by the caller.
+//! up on the rest. Numbers are read in [`super::numbers`], days in [`super::dates`].
 
 use std::collections::BTreeMap;
 
+use super::trade_words::{self, Stands, compact};
 use crate::athlete::session::Outcome;
 use crate::base::geometry::{Clock, Hand, Side};
 
@@ -18,26 +19,6 @@ const NOTHING: [&[u8]; 8] = [b"na", b"n/a", b"nan", b"null", b"none", b"-", b"--
 /// Whether a cell, trimmed, says nothing.
 pub(super) fn is_nothing(cell: &[u8]) -> bool {
     cell.is_empty() || NOTHING.iter().any(|word| cell.eq_ignore_ascii_case(word))
-}
-
-/// The number in a trimmed cell; nothing when it says it was not measured.
-#[inline]
-pub(super) fn number(cell: &[u8], has_decimal_comma: bool) -> Result<Option<f64>, NotANumber> {
-    if is_nothing(cell) {
-        return Ok(None);
-    }
-    let text = std::str::from_utf8(cell).map_err(|_| NotANumber)?;
-    let parsed = if cell.contains(&b',') { plain(text, has_decimal_comma).parse() } else { text.parse::<f64>() };
-    parsed.ok().filter(|number| number.is_finite()).map(Some).ok_or(NotANumber)
-}
-
-/// The number with a decimal point and no separators of thousands.
-fn plain(text: &str, has_decimal_comma: bool) -> String {
-    if has_decimal_comma {
-        return text.replace('.', "").replace(',', ".");
-    }
-    let is_thousands = text.split(',').skip(1).all(|group| group.split('.').next().is_some_and(|g| g.len() == 3));
-    if is_thousands { text.replace(',', "") } else { text.replace(',', ".") }
 }
 
 /// A clock face as `h:mm`, with or without seconds.
@@ -55,17 +36,14 @@ pub(super) fn clock(cell: &[u8]) -> Result<Option<Clock>, NotANumber> {
     midnight.as_deref().unwrap_or(hours_first).parse().map(Some).map_err(|_| NotANumber)
 }
 
-/// The hitter's side; left and right need the pitcher's hand.
-pub(super) fn side(cell: &[u8], hand: Option<Hand>) -> Option<Side> {
-    let is = |word: &str| cell.eq_ignore_ascii_case(word.as_bytes());
-    let bats = match () {
-        () if is("same") || is("same side") => return Some(Side::Same),
-        () if is("opposite") || is("opposite side") => return Some(Side::Opposite),
-        () if is("left") || is("l") => Hand::Left,
-        () if is("right") || is("r") => Hand::Right,
-        () => return None,
-    };
-    hand.map(|throws| if throws == bats { Side::Same } else { Side::Opposite })
+/// Where the hitter stood, by any of the trade's words.
+pub(super) fn stands(cell: &[u8]) -> Option<Stands> {
+    trade_words::stands(std::str::from_utf8(cell).ok()?)
+}
+
+/// The side of a hitter who bats so against this pitcher.
+pub(super) fn side_of(bats: Hand, throws: Hand) -> Side {
+    if bats == throws { Side::Same } else { Side::Opposite }
 }
 
 /// Yes or no.
@@ -83,38 +61,23 @@ pub(super) fn outcome(cell: &[u8], words: &BTreeMap<String, Outcome>) -> Option<
             return Some(outcome);
         }
     }
-    let is = |word: &str| cell.eq_ignore_ascii_case(word.as_bytes());
-    let ours = Outcome::ALL.into_iter().find(|outcome| is(outcome.name()));
-    ours.or_else(|| (is("foul tip") || is("bunt")).then_some(Outcome::Foul))
-}
-
-/// The day in a cell that may also tell the time.
-pub(super) fn day(cell: &[u8]) -> &[u8] {
-    let has_time = cell.len() > 10 && cell[0].is_ascii_digit() && matches!(cell[10], b'T' | b' ');
-    if has_time { &cell[..10] } else { cell }
+    let word = compact(std::str::from_utf8(cell).ok()?);
+    let ours = Outcome::ALL.into_iter().find(|outcome| compact(outcome.name()) == word);
+    ours.or(match word.as_str() {
+        "strikelooking" | "lookingstrike" | "takenstrike" => Some(Outcome::CalledStrike),
+        "swingingstrike" | "strikeswinging" | "swingandamiss" | "swingmiss" | "missedswing" => {
+            Some(Outcome::SwingAndMiss)
+        }
+        "foultip" | "foulball" | "bunt" | "foulbunt" => Some(Outcome::Foul),
+        "ballinplay" | "putinplay" | "inplay" => Some(Outcome::InPlay),
+        "hbp" | "hitbatter" | "hitbatsman" => Some(Outcome::HitByPitch),
+        _ => None,
+    })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn numbers_are_read_with_points_commas_and_thousands() {
-        for (text, comma, value) in [
-            ("92.5", false, 92.5),
-            ("92,5", true, 92.5),
-            ("92,5", false, 92.5),
-            ("2,350", false, 2350.0),
-            ("2.350,5", true, 2350.5),
-            ("-1e1", false, -10.0),
-        ] {
-            assert_eq!(number(text.as_bytes(), comma), Ok(Some(value)), "{text}");
-        }
-        assert_eq!(number(b"N/A", false), Ok(None));
-        for wrong in ["fast", "inf", "1 2", "\u{661}", "1,2,3"] {
-            assert_eq!(number(wrong.as_bytes(), false), Err(NotANumber), "{wrong}");
-        }
-    }
 
     #[test]
     fn clocks_are_read_with_leading_zeros_and_seconds() {
@@ -126,14 +89,17 @@ mod tests {
 
     #[test]
     fn a_left_handed_hitter_is_same_side_for_a_left_hander() {
-        assert_eq!(side(b"L", Some(Hand::Left)), Some(Side::Same));
-        assert_eq!(side(b"right", Some(Hand::Left)), Some(Side::Opposite));
-        assert_eq!(side(b"right", None), None);
+        assert_eq!(stands(b"LHH"), Some(Stands::Bats(Hand::Left)));
+        assert_eq!(side_of(Hand::Left, Hand::Left), Side::Same);
+        assert_eq!(side_of(Hand::Right, Hand::Left), Side::Opposite);
     }
 
     #[test]
-    fn the_time_of_day_is_no_other_day() {
-        assert_eq!(day(b"2031-03-01T17:20:00"), b"2031-03-01");
-        assert_eq!(day(b"spring camp day 2"), b"spring camp day 2");
+    fn outcomes_are_known_by_plain_words_and_what_is_open_is_not() {
+        let of = |word: &str| outcome(word.as_bytes(), &BTreeMap::new());
+        assert_eq!(of("Swinging strike"), Some(Outcome::SwingAndMiss));
+        assert_eq!(of("foul ball"), Some(Outcome::Foul));
+        assert_eq!(of("in-play"), Some(Outcome::InPlay));
+        assert_eq!(["strike", "take", "out", ""].map(of), [None; 4]);
     }
 }

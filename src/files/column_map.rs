@@ -4,6 +4,7 @@
 
 use super::assumptions::Assumptions;
 use super::columns::{Column, ColumnMap};
+use super::dates::Order;
 use super::error::Fault;
 use super::fields::{At, Fields, read_document};
 use super::outline::Content;
@@ -11,7 +12,6 @@ use super::quantity::{Positive, Quantity, Unit};
 use super::sections::AirDraft;
 use crate::athlete::session::Outcome;
 use crate::ball::Against;
-use crate::base::geometry::Hand;
 
 /// Names of what may stand between cells.
 const SEPARATORS: [(&str, u8); 3] = [("comma", b','), ("semicolon", b';'), ("tab", b'\t')];
@@ -23,8 +23,9 @@ const DECIMALS: [(&str, bool); 2] = [("point", false), ("comma", true)];
 pub(super) fn read(text: &str) -> Result<ColumnMap, Vec<Fault>> {
     read_document(text, |root| {
         let mut map = ColumnMap {
-            hand: value(root.choice("throws", &Hand::ALL, Hand::name)),
+            hand: value(root.hand("throws")),
             against: value(root.choice("against", &Against::ALL, Against::name)),
+            pitcher: value(root.text("pitcher")),
             separator: value(root.choice("separator", &SEPARATORS, |(name, _)| name)).map(|(_, byte)| byte),
             decimal_comma: value(root.choice("decimal", &DECIMALS, |(name, _)| name)).map(|(_, is_comma)| is_comma),
             ..ColumnMap::default()
@@ -38,6 +39,7 @@ pub(super) fn read(text: &str) -> Result<ColumnMap, Vec<Fault>> {
         map.columns.extend(root.section("columns", own));
         let words = root.section("outcomes", |words| words.choices(&Outcome::ALL, Outcome::name));
         map.outcomes = words.into_iter().map(|(word, outcome)| (word.to_lowercase(), outcome)).collect();
+        map.date_order = value(root.section("date", |date| date.choice("order", &Order::ALL, Order::name)));
         let air = root.section("air", AirDraft::read);
         air.check(root.faults());
         map.weather = air.is_given().then(|| Assumptions::default().about("air", |filler| air.fill(filler)));

@@ -14,6 +14,9 @@
 //!
 //! [outcomes]
 //! "whiff" = "swing and miss"
+//!
+//! [date]
+//! order = "month-first"
 //! ```
 //!
 //! Distances are in feet from the rear point of the plate. Reading a map is in
@@ -22,6 +25,7 @@
 use std::collections::BTreeMap;
 
 use super::column_map;
+use super::dates::Order;
 use super::error::{InputError, is_hidden};
 use super::quantity::{Positive, Quantity, Unit};
 use crate::athlete::session::{Measured, Outcome};
@@ -35,6 +39,8 @@ pub struct ColumnMap {
     pub hand: Option<Hand>,
     /// What movement is counted against, when the map tells it; [`Against::DragFree`] is taken otherwise.
     pub against: Option<Against>,
+    /// Whose throws are read of a file that names several pitchers.
+    pub pitcher: Option<String>,
     /// What stands between cells, when the map tells it; found from the file otherwise.
     pub separator: Option<u8>,
     /// Whether numbers have a decimal comma, when the map tells it.
@@ -43,6 +49,8 @@ pub struct ColumnMap {
     pub weather: Option<Weather>,
     /// Words of the file for outcomes, lower case.
     pub outcomes: BTreeMap<String, Outcome>,
+    /// Which number of a date stands first, when the map tells it; found from the files otherwise.
+    pub(super) date_order: Option<Order>,
     /// The columns.
     pub columns: BTreeMap<Quantity, Column>,
 }
@@ -71,10 +79,12 @@ impl Default for ColumnMap {
         Self {
             hand: None,
             against: None,
+            pitcher: None,
             separator: None,
             decimal_comma: None,
             weather: None,
             outcomes: BTreeMap::new(),
+            date_order: None,
             columns: Quantity::ALL.into_iter().map(own).collect(),
         }
     }

@@ -15,9 +15,11 @@ use crate::ball::{Against, FASTEST_MPH};
 use super::cells;
 use super::columns::{Column, ColumnMap};
 use super::error::InputError;
+use super::file::source;
+use super::header_words::{likeness, plain_header};
+use super::numbers::{Mark, large_number, number};
 use super::quantity::{Kind, Quantity, Unit};
 use super::session_error::{SessionError, excerpt};
-use super::session_file::source;
 use super::table::Table;
 
 /// Rows looked at.
@@ -56,17 +58,16 @@ pub fn propose(name: &str, bytes: impl Read) -> Result<Proposal, SessionError> {
         rows.push(record.clone());
     }
     let headers: Vec<String> = table.header.iter().map(|cell| String::from_utf8_lossy(cell).into_owned()).collect();
-    let numbers: Vec<Option<f64>> =
-        (0..headers.len()).map(|column| typical_size(&rows, column, table.has_decimal_comma)).collect();
+    let numbers: Vec<Option<f64>> = (0..headers.len()).map(|column| typical_size(&rows, column, table.mark)).collect();
     Ok(proposal(&headers, &numbers, &rows))
 }
 
 /// The median size of a column's numbers; nothing when it hardly holds any.
-fn typical_size(rows: &[ByteRecord], column: usize, has_decimal_comma: bool) -> Option<f64> {
+fn typical_size(rows: &[ByteRecord], column: usize, mark: Mark) -> Option<f64> {
     let cells = rows.iter().filter_map(|row| row.get(column)).filter(|cell| !cells::is_nothing(cell));
     let all = cells.clone().count();
-    let mut sizes: Vec<f64> =
-        cells.filter_map(|cell| cells::number(cell, has_decimal_comma).ok().flatten().map(f64::abs)).collect();
+    let size = |cell: &[u8]| number(cell, mark).or_else(|_| large_number(cell, mark)).ok().flatten().map(f64::abs);
+    let mut sizes: Vec<f64> = cells.filter_map(size).collect();
     sizes.sort_by(f64::total_cmp);
     (2 * sizes.len() > all).then(|| sizes[sizes.len() / 2])
 }
@@ -137,13 +138,9 @@ fn suitability(quantity: Quantity, header: &str, size: Option<f64>) -> usize {
     if header.eq_ignore_ascii_case(quantity.header()) {
         return 100;
     }
-    let words: Vec<String> = header
-        .to_lowercase()
-        .split(|c: char| !c.is_alphanumeric())
-        .filter(|w| !w.is_empty())
-        .map(str::to_owned)
-        .collect();
-    let has = |options: &[&str]| options.iter().any(|option| words.iter().any(|word| word == option));
+    if plain_header(header).is_some_and(|(plain, _)| plain == quantity) {
+        return 50;
+    }
     let is_number = size.is_some() || quantity == Quantity::SpinClock;
     let is_text = quantity.kind() == Kind::Text;
     if (is_text && quantity != Quantity::Date && is_number && quantity != Quantity::SpinClock)
@@ -151,35 +148,7 @@ fn suitability(quantity: Quantity, header: &str, size: Option<f64>) -> usize {
     {
         return 0;
     }
-    let groups = telling_words(quantity);
-    if groups.iter().all(|group| has(group)) { groups.len() * 2 + usize::from(!has(&["plate", "end"])) } else { 0 }
-}
-
-/// Groups of words; a header must have one of each group. Plain English only.
-fn telling_words(quantity: Quantity) -> &'static [&'static [&'static str]] {
-    const MOVES: &[&str] = &["break", "movement", "move", "shift"];
-    const UP: &[&str] = &["vertical", "vert", "up", "rise", "ride", "drop"];
-    const RELEASE: &[&str] = &["release", "rel"];
-    const ACROSS: &[&str] = &["horizontal", "horz", "side", "glove", "arm", "right", "left", "run", "lateral"];
-    match quantity {
-        Quantity::Speed => &[&["speed", "velocity", "velo", "mph", "kph", "kmh"]],
-        Quantity::VerticalBreak => &[MOVES, UP],
-        Quantity::GloveSideBreak => &[MOVES, ACROSS],
-        Quantity::Spin => &[&["spin", "rpm"]],
-        Quantity::ActiveFraction => &[&["active", "efficiency"]],
-        Quantity::SpinClock => &[&["clock", "tilt", "direction", "axis"]],
-        Quantity::ReleaseHeight => &[RELEASE, &["height", "up", "z"]],
-        Quantity::ReleaseSide => &[RELEASE, &["side", "x", "horizontal"]],
-        Quantity::Extension => &[&["extension", "ext"]],
-        Quantity::PlateSide => &[&["plate", "location"], &["side", "x", "horizontal", "right", "left"]],
-        Quantity::PlateHeight => &[&["plate", "location"], &["height", "z", "vertical", "up"]],
-        Quantity::Pitch => &[&["pitch", "type", "label"]],
-        Quantity::BatterSide => &[&["batter", "hitter", "bats"]],
-        Quantity::Outcome => &[&["outcome", "result", "call"]],
-        Quantity::Date => &[&["date", "day", "game", "session"]],
-        Quantity::Grip => &[&["grip"]],
-        Quantity::Wobble => &[&["wobble"]],
-    }
+    likeness(quantity, header)
 }
 
 /// The unit in which numbers of this size make sense; the header's own word wins.

@@ -27,6 +27,13 @@ pub enum InputError {
         /// How to mend it.
         hint: String,
     },
+    /// The machine has no more to give for reading it.
+    Exhausted {
+        /// The file's name as given.
+        origin: String,
+        /// What there is no more of.
+        what: &'static str,
+    },
     /// The text was read, and these things in it are wrong.
     Faulty {
         /// The file's name as given.
@@ -76,6 +83,10 @@ impl InputError {
             Self::Unreadable { origin, problem, hint } => {
                 let problem = format!("cannot read {origin}: {problem}");
                 Told { problem: &problem, hint, ..Told::default() }.render(color)
+            }
+            Self::Exhausted { origin, what } => {
+                let problem = format!("cannot read {origin}: the machine has no more {what}");
+                Told { problem: &problem, hint: "close other programs and try again", ..Told::default() }.render(color)
             }
             Self::Unusable(error) => error.render(color),
             Self::Faulty { origin, text, faults } => {
@@ -178,11 +189,12 @@ pub fn visible(text: &str) -> String {
     text.chars().filter(|&c| c != '\r').map(shown).collect()
 }
 
-/// Control characters, and the invisible ones that change how a line is laid out.
+/// Control characters, and the invisible ones that change how a line is laid out. The two joiners
+/// (U+200C, U+200D) only shape letters, and Persian and many Indian names need them.
 pub(super) fn is_hidden(c: char) -> bool {
     let steers_layout = matches!(
         c,
-        '\u{61c}' | '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}'
+        '\u{61c}' | '\u{200b}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}'
     );
     c.is_control() || steers_layout
 }

@@ -13,14 +13,13 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::error::{Fault, is_hidden};
+use super::names::looks_empty;
+use super::near_words::{LONGEST_TEXT, is_same_word, nearest, quoted};
 use super::outline::{Content, Entry, Outline};
 use super::syntax::syntax_fault;
+use super::trade_words;
 use super::unit_hints::unit_hint;
-
-/// Longest text accepted and longest value repeated in a message, in characters.
-pub const LONGEST_TEXT: usize = 60;
-/// Jaro-Winkler likeness from which a known word is offered for an unknown one.
-const NEAR_ENOUGH: f64 = 0.85;
+use crate::base::geometry::Hand;
 
 /// A value and where it was written.
 #[derive(Debug, Clone, PartialEq)]
@@ -156,7 +155,8 @@ impl<'a> Fields<'a> {
     /// Printable text on one line, without spaces around it.
     pub(super) fn text(&mut self, key: &'static str) -> Option<At<String>> {
         let allowed = format!("text of 1 to {LONGEST_TEXT} printable characters");
-        let is_good = |text: &str| (1..=LONGEST_TEXT).contains(&text.chars().count()) && !text.contains(is_hidden);
+        let is_good =
+            |text: &str| text.chars().count() <= LONGEST_TEXT && !text.contains(is_hidden) && !looks_empty(text);
         let parse = |text: &str| Some(text.trim()).filter(|text| is_good(text)).map(str::to_owned);
         let hint = "any short name on one line will do; spaces around it do not count";
         self.parsed(key, Content::Text { most: LONGEST_TEXT }, &allowed, parse, |_| Some(hint.to_owned()))
@@ -172,8 +172,16 @@ impl<'a> Fields<'a> {
         let names: Vec<_> = all.iter().map(|&item| name(item)).collect();
         let allowed = format!("one of {}", names.join(", "));
         let nearest = |text: &str| nearest(text, &names).map(|name| format!("did you mean \"{name}\"?"));
-        let find = |text: &str| all.iter().copied().find(|&item| name(item) == text);
+        let find = |text: &str| all.iter().copied().find(|&item| is_same_word(name(item), text));
         self.parsed(key, Content::Word(names.clone()), &allowed, find, nearest)
+    }
+
+    /// A throwing hand, by any of the trade's words.
+    pub(super) fn hand(&mut self, key: &'static str) -> Option<At<Hand>> {
+        let names = Hand::ALL.map(Hand::name);
+        let allowed = format!("one of {}", names.join(", "));
+        let nearest = |text: &str| nearest(text, &names).map(|name| format!("did you mean \"{name}\"?"));
+        self.parsed(key, Content::Word(names.to_vec()), &allowed, trade_words::hand, nearest)
     }
 
     /// One of `all`, by name, under each key of this table, whatever the keys are.
@@ -186,7 +194,7 @@ impl<'a> Fields<'a> {
             let field = self.path_of(&quoted(key.get_ref()));
             let found = At { value: value.get_ref(), field, span: value.span() };
             let word = found.value.as_str().unwrap_or_default();
-            if let Some(item) = all.iter().copied().find(|&item| name(item) == word) {
+            if let Some(item) = all.iter().copied().find(|&item| is_same_word(name(item), word)) {
                 chosen.push((key.get_ref().to_string(), item));
             } else {
                 let hint = nearest(word, &names).map(|name| format!("did you mean \"{name}\"?"));
@@ -349,41 +357,4 @@ fn as_number(value: &DeValue) -> Option<f64> {
 /// `hint` for a value in quotes that should have none.
 fn kind_hint(value: &DeValue, hint: &str) -> Option<String> {
     value.is_str().then(|| hint.to_owned())
-}
-
-/// User text fit for a message: escaped, and cut if long.
-fn quoted(text: &str) -> String {
-    let mut shown: String = text.chars().take(LONGEST_TEXT).flat_map(char::escape_debug).collect();
-    if text.chars().nth(LONGEST_TEXT).is_some() {
-        shown.push_str("...");
-    }
-    shown
-}
-
-/// The known word most like `word`, if one is near enough or begins with it.
-fn nearest<'w>(word: &str, known: &[&'w str]) -> Option<&'w str> {
-    let plain = |text: &str| text.to_lowercase().replace([' ', '-'], "_");
-    let word = plain(word);
-    let likeness = |candidate: &str| {
-        let candidate = plain(candidate);
-        let is_near = !word.is_empty() && candidate.starts_with(&word);
-        Some(strsim::jaro_winkler(&word, &candidate)).filter(|likeness| is_near || *likeness >= NEAR_ENOUGH)
-    };
-    let near = known.iter().filter_map(|&candidate| Some((likeness(candidate)?, candidate)));
-    near.max_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, candidate)| candidate)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::nearest;
-
-    #[test]
-    fn a_slip_of_the_pen_finds_its_word_and_a_stranger_finds_none() {
-        let known = ["speed_mph", "spin_rpm", "vertical_break_in", "glove_side_break_in", "four-seam"];
-        assert_eq!(nearest("speed", &known), Some("speed_mph"));
-        assert_eq!(nearest("Four Seam", &known), Some("four-seam"));
-        assert_eq!(nearest("vertical_brake", &known), Some("vertical_break_in"));
-        assert_eq!(nearest("horizontal_break_in", &known), None);
-        assert_eq!(nearest("", &known), None);
-    }
 }

@@ -13,8 +13,16 @@ use crate::base::geometry::{Clock, Hand, Side};
 
 use super::assumptions::{Assumptions, Filler};
 use super::defaults;
+use super::error::visible;
 use super::fields::{At, Fields};
+use super::near_words::nearest;
 use super::outline::Content;
+use super::session_file::MOST_THROWS;
+use super::trade_words::{self, Meant};
+
+/// As many throws as a session may have: what is made of one is always a profile.
+const MOST_COUNTED: u32 = 2_000_000;
+const _: () = assert!(MOST_COUNTED as usize == MOST_THROWS);
 
 /// What all pitches of a profile share.
 pub(super) struct Common {
@@ -29,7 +37,7 @@ pub(super) struct Common {
 /// A pitch as written.
 pub(super) struct PitchDraft {
     pub(super) name: Option<At<String>>,
-    pub(super) family: Option<At<Family>>,
+    family: Option<At<Named>>,
     pub(super) speed_mph: Option<At<f64>>,
     pub(super) vertical_break_in: Option<At<f64>>,
     pub(super) glove_side_break_in: Option<At<f64>>,
@@ -54,7 +62,7 @@ impl PitchDraft {
         Self {
             place: fields.place(),
             name: fields.text("name"),
-            family: fields.choice("family", &Family::ALL, Family::name),
+            family: read_family(fields),
             speed_mph: fields.number("speed_mph", SLOWEST_MPH..=FASTEST_MPH),
             vertical_break_in: fields.number("vertical_break_in", -40.0..=40.0),
             glove_side_break_in: fields.number("glove_side_break_in", -40.0..=40.0),
@@ -64,7 +72,7 @@ impl PitchDraft {
             spin_clock: read_clock(fields),
             release_height_ft: fields.number("release_height_ft", 1.0..=8.0),
             release_side_ft: fields.number("release_side_ft", -1.0..=5.0),
-            throws: fields.whole("throws", 1..=100_000),
+            throws: fields.whole("throws", 1..=MOST_COUNTED),
             spread: fields.section("spread", SpreadDraft::read),
             usage: fields.section("usage", |usage| per_side(|side| usage.number(side, 0.0..=1.0))),
             results: fields.section("results", |results| per_side(|side| results.section(side, read_results))),
@@ -75,13 +83,17 @@ impl PitchDraft {
 
     /// The family, if it could be read.
     pub(super) fn family(&self) -> Option<Family> {
-        self.family.as_ref().map(|family| family.value)
+        self.family.as_ref().map(|family| family.value.meant.value)
     }
 
     /// The finished pitch, hand-free; nothing if a required value is missing.
     pub(super) fn fill(self, common: &Common, told: &mut Assumptions) -> Option<Pitch> {
         let name = self.name?.value;
-        let family = self.family?.value;
+        let Named { meant, word } = self.family?.value;
+        let family = meant.value;
+        if meant.is_open {
+            told.say(format!("{name}: its family, written \"{word}\", is taken as {family}"));
+        }
         let (throws, spread) = told.about(&name, |filler| {
             let phrase = format!("{} throws behind the averages", defaults::THROWS);
             let throws = filler.or(self.throws, defaults::THROWS, phrase);
@@ -138,6 +150,21 @@ pub(super) fn side_key(side: Side) -> &'static str {
 /// One answer for each side, by the side's key.
 fn per_side<T>(mut read: impl FnMut(&'static str) -> T) -> PerSide<T> {
     PerSide::from_fn(|side| read(side_key(side)))
+}
+
+/// A family, and the word it is written with.
+struct Named {
+    meant: Meant<Family>,
+    word: String,
+}
+
+/// The family, by any of the trade's words.
+fn read_family(fields: &mut Fields) -> Option<At<Named>> {
+    let names = Family::ALL.map(Family::name);
+    let named = |word: &str| Some(Named { meant: trade_words::family(word)?, word: visible(word.trim()) });
+    let near = |word: &str| nearest(word, &names).map(|name| format!("did you mean \"{name}\"?"));
+    let allowed = format!("one of {}", names.join(", "));
+    fields.parsed("family", Content::Word(names.to_vec()), &allowed, named, near)
 }
 
 fn read_clock(fields: &mut Fields) -> Option<At<Clock>> {
@@ -207,12 +234,11 @@ impl SpreadDraft {
 
 /// Results against one side; each count must be at most the one it is part of.
 fn read_results(fields: &mut Fields) -> Option<Results> {
-    const MOST: u32 = 100_000;
     fields.needs(&["pitches", "swings", "misses"]);
-    let pitches = fields.whole("pitches", 0..=MOST);
-    let swings = fields.whole("swings", 0..=MOST);
-    let misses = fields.whole("misses", 0..=MOST);
-    let weak = fields.whole("weak", 0..=MOST);
+    let pitches = fields.whole("pitches", 0..=MOST_COUNTED);
+    let swings = fields.whole("swings", 0..=MOST_COUNTED);
+    let misses = fields.whole("misses", 0..=MOST_COUNTED);
+    let weak = fields.whole("weak", 0..=MOST_COUNTED);
     let (pitches, swings, misses) = (pitches?.value, swings?, misses?);
     let contacts = swings.value.saturating_sub(misses.value);
     let at_most = |count: &At<u32>, most: u32, of: &str| {

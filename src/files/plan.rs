@@ -6,9 +6,11 @@
 
 use csv::ByteRecord;
 
-use super::cells;
+use super::cells::{self, NotANumber};
 use super::columns::{Column, ColumnMap};
 use super::error::visible;
+use super::header_words::{likeness, plain_header};
+use super::numbers::{Mark, large_number, number};
 use super::quantity::{Kind, Quantity, Unit};
 use super::session_error::{SessionError, excerpt};
 use crate::athlete::session::Reason;
@@ -19,7 +21,7 @@ const NEAR_ENOUGH: f64 = 0.75;
 
 pub(super) struct Plan {
     slots: [Option<Slot>; Quantity::ALL.len()],
-    has_decimal_comma: bool,
+    mark: Mark,
 }
 
 /// Where a quantity stands in a row and how to read it.
@@ -38,17 +40,55 @@ impl Plan {
         header: &ByteRecord,
         map: &ColumnMap,
         hand: Option<Hand>,
-        has_decimal_comma: bool,
+        mark: Mark,
     ) -> Result<Self, SessionError> {
         let mut slots = [const { None }; Quantity::ALL.len()];
         for (slot, quantity) in slots.iter_mut().zip(Quantity::ALL) {
             if let Some(column) = map.columns.get(&quantity) {
                 *slot = find(name, header, quantity, column)?
-                    .map(|index| Slot::new(name, index, quantity, column, hand))
+                    .map(|(index, column)| Slot::new(name, index, quantity, &column, hand))
                     .transpose()?;
             }
         }
-        Ok(Self { slots, has_decimal_comma })
+        Ok(Self { slots, mark })
+    }
+
+    /// What there is to tell of columns that sound like ours and are not used.
+    pub(super) fn note(&self, header: &ByteRecord) -> Option<String> {
+        let is_used = |index: usize| self.slots.iter().flatten().any(|slot| slot.index == index);
+        let lacking = || Quantity::ALL.into_iter().filter(|&quantity| self.slot(quantity).is_none());
+        let alike = |(index, cell): (usize, &[u8])| {
+            let words = String::from_utf8_lossy(cell);
+            let best = lacking().filter(|_| !is_used(index)).max_by_key(|&quantity| likeness(quantity, &words))?;
+            (likeness(best, &words) > 0).then(|| format!("{} (like {})", excerpt(cell), best.header()))
+        };
+        let told: Vec<String> = header.iter().enumerate().filter_map(alike).collect();
+        (!told.is_empty()).then(|| {
+            format!(
+                "not used, because quantity, unit or direction is open: {}; rename the columns so, or name them in a \
+                 column map, which --explain-columns proposes",
+                told.join(", ")
+            )
+        })
+    }
+
+    /// Whether a cell of the row holds the whole of another row, as behind a quotation mark never closed.
+    pub(super) fn swallowed_a_row(&self, record: &ByteRecord, separator: u8) -> bool {
+        let is_row = |line: &[u8]| {
+            let cells: ByteRecord = line.split(|&byte| byte == separator).collect();
+            Quantity::NEEDED.into_iter().all(|quantity| self.needed(&cells, quantity).is_ok())
+        };
+        record.iter().any(|cell| cell.split(|&byte| byte == b'\n').skip(1).any(is_row))
+    }
+
+    /// Whether there is such a column.
+    pub(super) fn has(&self, quantity: Quantity) -> bool {
+        self.slot(quantity).is_some()
+    }
+
+    /// The file's own name of a column.
+    pub(super) fn header(&self, quantity: Quantity) -> String {
+        self.slot(quantity).map_or_else(|| quantity.header().to_owned(), |slot| slot.header.clone())
     }
 
     fn slot(&self, quantity: Quantity) -> Option<&Slot> {
@@ -66,8 +106,8 @@ impl Plan {
     pub(super) fn number(&self, record: &ByteRecord, quantity: Quantity) -> Result<Option<f64>, Reason> {
         let Some(slot) = self.slot(quantity) else { return Ok(None) };
         let cell = record.get(slot.index).unwrap_or_default().trim_ascii();
-        let number = cells::number(cell, self.has_decimal_comma).map_err(|_| slot.unreadable(cell))?;
-        number.map(|number| slot.converted(number, cell)).transpose()
+        let found = if quantity == Quantity::Spin { large_number(cell, self.mark) } else { number(cell, self.mark) };
+        found.map_err(|NotANumber| slot.unreadable(cell))?.map(|number| slot.converted(number, cell)).transpose()
     }
 
     /// A number without which there is no throw.
@@ -100,13 +140,12 @@ impl Plan {
         let Some(slot) = self.slot(Quantity::SpinClock) else { return Ok(None) };
         let cell = record.get(slot.index).unwrap_or_default().trim_ascii();
         let clock = if slot.unit == Some(Unit::Degrees) {
-            cells::number(cell, self.has_decimal_comma)
-                .map(|n| n.map(|degrees| Clock::from_hours(degrees * slot.factor)))
+            number(cell, self.mark).map(|n| n.map(|degrees| Clock::from_hours(degrees * slot.factor)))
         } else {
             let turned = |clock: Clock| if slot.factor < 0.0 { clock.mirrored() } else { clock };
             cells::clock(cell).map(|clock| clock.map(turned))
         };
-        let clock = clock.map_err(|_| slot.unreadable(cell))?;
+        let clock = clock.map_err(|NotANumber| slot.unreadable(cell))?;
         Ok(clock.zip(hand).map(|(clock, hand)| clock.for_hand(hand)))
     }
 }
@@ -159,17 +198,44 @@ impl Slot {
     }
 }
 
-/// The place of a column in the header: nothing for an optional one that is not there.
-fn find(name: &str, header: &ByteRecord, quantity: Quantity, column: &Column) -> Result<Option<usize>, SessionError> {
+/// The place of a column in the header, with what the header itself tells of it: nothing for an
+/// optional one that is not there.
+fn find(
+    name: &str,
+    header: &ByteRecord,
+    quantity: Quantity,
+    column: &Column,
+) -> Result<Option<(usize, Column)>, SessionError> {
     let mut places = (0..header.len()).filter(|&i| header[i].eq_ignore_ascii_case(column.header.as_bytes()));
     let first = places.next();
     if places.next().is_some() {
         let hint = "rename one of the two in the file's first row";
         return Err(SessionError::of_file(name, "there twice", "there once", hint).at_row(1).in_column(&column.header));
     }
+    if let Some(index) = first {
+        return Ok(Some((index, column.clone())));
+    }
     // A header the map names itself must be there; our own names are only looked for.
-    let is_needed = Quantity::NEEDED.contains(&quantity) || column.header != quantity.header();
-    if first.is_none() && is_needed { Err(missing(name, header, quantity, column)) } else { Ok(first) }
+    let is_own = column.header == quantity.header();
+    if let Some(found) = is_own.then(|| in_plain_words(header, quantity)).flatten() {
+        return Ok(Some(found));
+    }
+    if is_own && !Quantity::NEEDED.contains(&quantity) {
+        Ok(None)
+    } else {
+        Err(missing(name, header, quantity, column))
+    }
+}
+
+/// The only column that names the quantity in plain words.
+fn in_plain_words(header: &ByteRecord, quantity: Quantity) -> Option<(usize, Column)> {
+    let mut found = header.iter().enumerate().filter_map(|(index, cell)| {
+        let words = String::from_utf8_lossy(cell).into_owned();
+        let (named, unit) = plain_header(&words)?;
+        let column = Column { header: words, unit, positive: None, at_ft: None, from_ft: None };
+        (named == quantity).then_some((index, column))
+    });
+    found.next().filter(|_| found.next().is_none())
 }
 
 fn missing(name: &str, header: &ByteRecord, quantity: Quantity, column: &Column) -> SessionError {

@@ -47,6 +47,8 @@ pub enum Quantity {
     Grip,
     /// Whether the ball wobbled.
     Wobble,
+    /// Who threw it.
+    Pitcher,
 }
 
 /// What a quantity is made of, and so which units it may have.
@@ -147,7 +149,7 @@ impl Positive {
 
 impl Quantity {
     /// Every quantity, in the order of a file with our own names.
-    pub const ALL: [Self; 17] = [
+    pub const ALL: [Self; 18] = [
         Self::Speed,
         Self::VerticalBreak,
         Self::GloveSideBreak,
@@ -165,6 +167,7 @@ impl Quantity {
         Self::Date,
         Self::Grip,
         Self::Wobble,
+        Self::Pitcher,
     ];
 
     /// The header it has in a file with our own names.
@@ -187,6 +190,7 @@ impl Quantity {
             Self::Date => "date",
             Self::Grip => "grip",
             Self::Wobble => "wobble",
+            Self::Pitcher => "pitcher",
         }
     }
 
@@ -209,7 +213,9 @@ impl Quantity {
             Self::Spin => Kind::Spin,
             Self::ActiveFraction => Kind::Fraction,
             Self::SpinClock => Kind::Clock,
-            Self::Pitch | Self::BatterSide | Self::Outcome | Self::Date | Self::Grip | Self::Wobble => Kind::Text,
+            Self::Pitch | Self::BatterSide | Self::Outcome | Self::Date | Self::Grip | Self::Wobble | Self::Pitcher => {
+                Kind::Text
+            }
         }
     }
 
@@ -225,7 +231,9 @@ impl Quantity {
             Self::ReleaseHeight | Self::Extension => (0.0, 9.0),
             Self::ReleaseSide => (-6.0, 6.0),
             Self::PlateSide | Self::PlateHeight => (-150.0, 200.0),
-            Self::Pitch | Self::BatterSide | Self::Outcome | Self::Date | Self::Grip | Self::Wobble => (0.0, 0.0),
+            Self::Pitch | Self::BatterSide | Self::Outcome | Self::Date | Self::Grip | Self::Wobble | Self::Pitcher => {
+                (0.0, 0.0)
+            }
         }
     }
 
@@ -299,7 +307,13 @@ impl Unit {
 
     /// The words by which a column map may call the units of a kind; each unit's own name comes first.
     pub(super) fn words_of_kind(kind: Kind) -> Vec<(&'static str, Self)> {
-        let also = |unit: Self| if unit == Self::Kph { &["km/h", "kmh"][..] } else { &[] };
+        let also = |unit: Self| match unit {
+            Self::Kph => &["km/h", "kmh"][..],
+            Self::Inch => &["inch", "inches"],
+            Self::Foot => &["feet"],
+            Self::Degrees => &["deg"],
+            _ => &[],
+        };
         let words =
             |&unit: &Self| std::iter::once(unit.name()).chain(also(unit).iter().copied()).map(move |w| (w, unit));
         Self::of_kind(kind).iter().flat_map(words).collect()

@@ -27,7 +27,7 @@ impl AthleteDraft {
         fields.needs(&["name", "throws"]);
         Self {
             name: fields.text("name"),
-            throws: fields.choice("throws", &Hand::ALL, Hand::name),
+            throws: fields.hand("throws"),
             age: fields.whole("age", 5..=60),
             level: fields.choice("level", &Level::ALL, Level::name),
             against: fields.choice("against", &Against::ALL, Against::name),

@@ -112,6 +112,7 @@ const MORE_OF_A_PITCH: &str = "\
 # active_fraction = 0.9      # 0 bullet spin, 1 all of it at work
 # spin_clock = \"{clock}\"       # where the spin pushes, as the pitcher sees it
 # throws = 40                # behind the averages
+# against = \"drag-free\"      # when another unit measured this pitch
 # release_height_ft = 5.8    # when this pitch leaves from elsewhere
 # release_side_ft = 2.1
 # spread = { speed_mph = 1.0, vertical_break_in = 2.0, glove_side_break_in = 2.0, command_side_in = 9.0, command_height_in = 9.5, release_in = 1.5 }

@@ -9,6 +9,7 @@ use std::io::{BufReader, Cursor, Read};
 use csv::{ByteRecord, Reader, ReaderBuilder};
 use flate2::read::MultiGzDecoder;
 
+use super::numbers::Mark;
 use super::session_error::SessionError;
 
 /// Bytes looked at to find out what the file is.
@@ -18,14 +19,27 @@ const MOST_BYTES: u64 = 2 * 1024 * 1024 * 1024;
 /// No row has more bytes; a quotation mark that is never closed makes one.
 const LONGEST_ROW: u64 = 1024 * 1024;
 
+/// The error of a quotation mark that swallowed rows; the row begins on `line`.
+pub(super) fn never_closed(name: &str, line: u32, record: &ByteRecord) -> SessionError {
+    let before = record.iter().take_while(|cell| !cell.contains(&b'\n'));
+    let opened = before.flatten().filter(|&&byte| byte == b'\n').count();
+    let line = line.saturating_add(u32::try_from(opened).unwrap_or(u32::MAX));
+    let found = "a quotation mark is opened on this line and not closed before the next rows";
+    let hint = "close it on the same line, or take it away; a mark inside a quoted text is written twice";
+    SessionError::of_file(name, found, "closed where its text ends", hint).at_row(line)
+}
+
 /// A file being read row by row.
 pub(super) struct Table<'a> {
     reader: Reader<Rationed<'a>>,
     /// The first row.
     pub(super) header: ByteRecord,
-    /// Whether numbers look as if they had decimal commas.
-    pub(super) has_decimal_comma: bool,
+    /// What its numbers seem to have before their decimals.
+    pub(super) mark: Mark,
+    /// What stands between its cells.
+    pub(super) separator: u8,
     line: u64,
+    latest_spans_lines: bool,
 }
 
 impl<'a> Table<'a> {
@@ -35,7 +49,7 @@ impl<'a> Table<'a> {
         refuse_binary(name, &start)?;
         let text = start.strip_prefix(b"\xef\xbb\xbf").unwrap_or(&start).to_vec();
         let separator = separator.unwrap_or_else(|| likely_separator(&text));
-        let has_decimal_comma = separator != b',' && has_decimal_commas(&text);
+        let mark = if separator == b',' { Mark::Point } else { likely_mark(&text, separator) };
         let whole = Rationed::new(Box::new(Cursor::new(text).chain(rest)));
         let mut reader = ReaderBuilder::new().delimiter(separator).flexible(true).has_headers(false).from_reader(whole);
         let mut header = ByteRecord::new();
@@ -47,8 +61,10 @@ impl<'a> Table<'a> {
             let hint = "export the throws again; the first row must name the columns";
             return Err(SessionError::of_file(name, "the file is empty", "a table with a header", hint));
         }
-        header.trim();
-        Ok(Self { reader, header, has_decimal_comma, line: 1 })
+        let mut table = Self { reader, header, mark, separator, line: 1, latest_spans_lines: false };
+        table.refuse_open_quote(name, &table.header, 1)?;
+        table.header.trim();
+        Ok(table)
     }
 
     /// The next row into `record`; whether there was one.
@@ -60,7 +76,26 @@ impl<'a> Table<'a> {
         // Counted from the row's end: blank lines before it are passed over unseen.
         let inside: u64 = record.as_slice().iter().map(|&byte| u64::from(byte == b'\n')).sum();
         self.line = self.reader.position().line().saturating_sub(1 + inside);
+        self.latest_spans_lines = inside > 0;
+        if found && inside > 0 {
+            // A row that only the end of the file ends has one end of a line less behind it.
+            self.refuse_open_quote(name, record, self.line().saturating_add(1))?;
+        }
         Ok(found)
+    }
+
+    /// Whether a cell of the latest row holds the end of a line.
+    pub(super) fn latest_spans_lines(&self) -> bool {
+        self.latest_spans_lines
+    }
+
+    /// A quotation mark that is open at the end of the file has swallowed every row below it.
+    fn refuse_open_quote(&self, name: &str, record: &ByteRecord, line: u32) -> Result<(), SessionError> {
+        let end = self.reader.get_ref();
+        let is_open = end.has_ended
+            && end.last_in_sight != b'"'
+            && record.iter().next_back().is_some_and(|cell| cell.ends_with(b"\n"));
+        if is_open { Err(never_closed(name, line, record)) } else { Ok(()) }
     }
 
     /// The line on which the latest row begins.
@@ -80,6 +115,9 @@ struct Rationed<'a> {
     row: u64,
     file: u64,
     latest: u8,
+    /// The latest byte that ends no line.
+    last_in_sight: u8,
+    has_ended: bool,
 }
 
 /// Which ration is used up.
@@ -102,7 +140,7 @@ impl TooMuch {
 
 impl<'a> Rationed<'a> {
     fn new(bytes: Box<dyn Read + 'a>) -> Self {
-        Self { bytes, row: LONGEST_ROW, file: MOST_BYTES, latest: b'\n' }
+        Self { bytes, row: LONGEST_ROW, file: MOST_BYTES, latest: b'\n', last_in_sight: b'\n', has_ended: false }
     }
 
     /// Makes every ending of a line one line feed; how many bytes are left.
@@ -142,6 +180,9 @@ impl Read for Rationed<'_> {
             }
             self.row -= read as u64;
             self.file -= read as u64;
+            self.has_ended |= read == 0;
+            let in_sight = buffer[..read].iter().rfind(|byte| !byte.is_ascii_whitespace());
+            self.last_in_sight = in_sight.copied().unwrap_or(self.last_in_sight);
             let kept = self.with_plain_endings(&mut buffer[..read]);
             if kept > 0 || read == 0 {
                 return Ok(kept);
@@ -202,8 +243,8 @@ fn likely_separator(text: &[u8]) -> u8 {
     counts.into_iter().rev().max_by_key(|(_, count)| *count).map_or(b',', |(separator, _)| separator)
 }
 
-fn has_decimal_commas(text: &[u8]) -> bool {
-    let between_digits =
-        |mark: u8| text.windows(3).filter(|w| w[1] == mark && w[0].is_ascii_digit() && w[2].is_ascii_digit()).count();
-    between_digits(b',') > between_digits(b'.')
+/// The decimal mark of most numbers below the header.
+fn likely_mark(text: &[u8], separator: u8) -> Mark {
+    let rows = text.iter().position(|&byte| byte == b'\n').map_or(&b""[..], |end| &text[end..]);
+    Mark::of_most(rows.split(|&byte| byte == separator || matches!(byte, b'\n' | b'\r' | b'"')))
 }

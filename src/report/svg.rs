@@ -117,14 +117,6 @@ impl Tag {
         tag.content = escape(words);
         tag
     }
-
-    /// A group of elements.
-    pub(crate) fn group(children: impl IntoIterator<Item = Self>) -> Self {
-        let mut tag = Self::new("g");
-        tag.content = children.into_iter().map(Self::finish).collect();
-        tag
-    }
-
     /// The same with one more element inside.
     pub(crate) fn child(mut self, child: Self) -> Self {
         self.content.push_str(&child.finish());

@@ -11,6 +11,7 @@
 //! any number of cores. Nothing here reads files or prints.
 
 pub mod profile_text;
+mod profile_fit;
 mod agreement;
 mod choice;
 mod evidence;

@@ -8,12 +8,13 @@
 use similar::{ChangeTag, TextDiff};
 use toml_edit::{ArrayOfTables, DocumentMut, InlineTable, Item, Table, TomlError, Value, value};
 
+use super::profile_fit::leave_out_what_does_not_fit;
 use crate::athlete::profile::{PerSide, Results};
 use crate::athlete::session::Session;
 use crate::ball::Against;
 use crate::base::geometry::{Hand, Side};
 use crate::base::stats::Estimate;
-use crate::files::LONGEST_TEXT;
+use crate::files::{LONGEST_TEXT, hand_of_word, is_same_name, looks_empty};
 use crate::throws::{Group, Sorted};
 
 /// Fewest throws of a pitch against a side for its results to be written.
@@ -26,6 +27,8 @@ pub struct ProfileUpdate {
     pub text: String,
     /// Lines that changed, in file order.
     pub changes: Vec<LineChange>,
+    /// What was measured and a profile cannot hold, and what was filled in, one sentence each.
+    pub notes: Vec<String>,
 }
 
 /// One line that is not as it was.
@@ -43,14 +46,16 @@ pub enum LineChange {
 /// # Errors
 /// When `old` is not TOML.
 pub fn updated_profile(old: &str, name: &str, session: &Session, sorted: &Sorted) -> Result<ProfileUpdate, TomlError> {
-    let mut document: DocumentMut = old.parse()?;
+    let before: DocumentMut = old.parse()?;
+    let mut document = before.clone();
     let hand = set_athlete(&mut document, name, session.hand);
     set_release(&mut document, &sorted.groups);
     let in_profile = document.get("athlete").is_some_and(|athlete| athlete.get("against").is_some());
-    set_pitches(&mut document, hand, session.against.is_some() || in_profile, &sorted.groups);
+    let mut notes = set_pitches(&mut document, hand, session.against.is_some() || in_profile, &sorted.groups);
+    notes.extend(leave_out_what_does_not_fit(&mut document, &before));
     let text = document.to_string();
     let changes = changes(old, &text);
-    Ok(ProfileUpdate { text, changes })
+    Ok(ProfileUpdate { text, changes, notes })
 }
 
 fn changes(old: &str, new: &str) -> Vec<LineChange> {
@@ -64,13 +69,16 @@ fn changes(old: &str, new: &str) -> Vec<LineChange> {
     changed.collect()
 }
 
+/// The throwing hand that a profile's text tells.
+pub fn written_hand(text: &str) -> Option<Hand> {
+    let document: DocumentMut = text.strip_prefix('\u{feff}').unwrap_or(text).parse().ok()?;
+    hand_of_word(document.get("athlete")?.as_table_like()?.get("throws")?.as_str()?)
+}
+
 /// Sets what is missing of the athlete; the hand that the profile or else the session tells.
 fn set_athlete(document: &mut DocumentMut, name: &str, told: Option<Hand>) -> Hand {
     let athlete = section(document, "athlete");
-    let written = athlete
-        .get("throws")
-        .and_then(Item::as_str)
-        .map(|throws| if throws == "left" { Hand::Left } else { Hand::Right });
+    let written = athlete.get("throws").and_then(Item::as_str).and_then(hand_of_word);
     let hand = written.or(told).unwrap_or(Hand::Right);
     athlete.entry("name").or_insert_with(|| value(name));
     athlete.entry("throws").or_insert_with(|| value(hand.to_string()));
@@ -110,14 +118,15 @@ fn set_release(document: &mut DocumentMut, groups: &[Group]) {
     }
 }
 
-/// The shapes of a session are drag-free; the pitches say so where the session or the profile says what it counts against.
-fn set_pitches(document: &mut DocumentMut, hand: Hand, against_is_told: bool, groups: &[Group]) {
+/// Sets every pitch thrown; what was filled in beside it, one sentence each. The shapes of a session are drag-free; the
+/// pitches say so where the session or the profile says what it counts against.
+fn set_pitches(document: &mut DocumentMut, hand: Hand, against_is_told: bool, groups: &[Group]) -> Vec<String> {
     let item = document.entry("pitch").or_insert_with(|| Item::ArrayOfTables(ArrayOfTables::new()));
     if !item.is_array_of_tables() {
         // Pitches written in one list, `pitch = [{ ... }]`, are kept: each becomes a section.
         *item = Item::ArrayOfTables(std::mem::take(item).into_array_of_tables().unwrap_or_default());
     }
-    let Some(pitches) = item.as_array_of_tables_mut() else { return };
+    let Some(pitches) = item.as_array_of_tables_mut() else { return Vec::new() };
     let places = places_of(pitches, groups);
     let all_thrown = pitches.len() == groups.len();
     for (group, place) in groups.iter().zip(places) {
@@ -131,6 +140,25 @@ fn set_pitches(document: &mut DocumentMut, hand: Hand, against_is_told: bool, gr
             }
         }
     }
+    complete_usage(pitches)
+}
+
+/// A pitch that is new to a profile with usage is one not used yet: usage is told of every pitch or of none.
+fn complete_usage(pitches: &mut ArrayOfTables) -> Vec<String> {
+    let mut notes = Vec::new();
+    for side in Side::BOTH.map(side_key) {
+        let is_told = |pitch: &Table| {
+            pitch.get("usage").and_then(Item::as_table_like).is_some_and(|usage| usage.contains_key(side))
+        };
+        if pitches.iter().any(is_told) {
+            for pitch in pitches.iter_mut().filter(|pitch| !is_told(pitch)) {
+                set(inner(pitch, "usage"), side, 0.0.into());
+                let name = pitch.get("name").and_then(Item::as_str).unwrap_or_default();
+                notes.push(format!("usage.{side} of {name} is set to 0, because the others' is told and its is not"));
+            }
+        }
+    }
+    notes
 }
 
 /// The pitch of each group: that of its name and family, or else of its name, or else of its family, or else a new
@@ -153,10 +181,10 @@ fn places_of(pitches: &mut ArrayOfTables, groups: &[Group]) -> Vec<usize> {
     places.into_iter().zip(&wanted).map(new).collect()
 }
 
-/// Whether a pitch has that word; capitals do not count, as for the reader.
+/// Whether a pitch has that word, as its reader compares them.
 fn is_written(pitch: &Table, key: &str, word: &str) -> bool {
     let written = pitch.get(key).and_then(Item::as_str);
-    written.is_some_and(|written| written.trim().to_lowercase() == word.to_lowercase())
+    written.is_some_and(|written| is_same_name(written, word))
 }
 
 fn family(group: &Group) -> String {
@@ -167,7 +195,7 @@ fn family(group: &Group) -> String {
 fn name_of(group: &Group) -> String {
     let label = group.usual_label.as_deref().unwrap_or_default().replace('\t', " ");
     let name = cut(label.trim(), LONGEST_TEXT);
-    if name.is_empty() { family(group) } else { name }
+    if looks_empty(&name) { family(group) } else { name }
 }
 
 /// So many characters at most, without a space at the end.

@@ -6,25 +6,25 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Every source file by its module path; the library itself is the empty path.
-pub struct Sources {
+pub(crate) struct Sources {
     files: BTreeMap<Vec<String>, Source>,
 }
 
 /// One file.
-pub struct Source {
+pub(crate) struct Source {
     /// Where it lies.
-    pub path: PathBuf,
+    pub(crate) path: PathBuf,
     /// Its text without comments and tests.
-    pub code: String,
+    pub(crate) code: String,
     /// Its whole text.
-    pub text: String,
+    pub(crate) text: String,
     /// What it re-exports: name, path of modules it comes from.
     reexports: Vec<(String, Vec<String>)>,
 }
 
 impl Sources {
     /// Reads all of `src/` but `main.rs`.
-    pub fn read() -> Self {
+    pub(crate) fn read() -> Self {
         let mut files = BTreeMap::new();
         for path in files_under(Path::new("src")) {
             let module = module_of(&path);
@@ -44,12 +44,12 @@ impl Sources {
     }
 
     /// Every file with its module path.
-    pub fn all(&self) -> impl Iterator<Item = (&Vec<String>, &Source)> {
+    pub(crate) fn all(&self) -> impl Iterator<Item = (&Vec<String>, &Source)> {
         self.files.iter()
     }
 
     /// Which file uses which, by module path.
-    pub fn arrows(&self) -> BTreeSet<(Vec<String>, Vec<String>)> {
+    pub(crate) fn arrows(&self) -> BTreeSet<(Vec<String>, Vec<String>)> {
         let mut arrows = BTreeSet::new();
         for (module, source) in &self.files {
             for path in paths(&without_reexports(&source.code)) {
@@ -111,7 +111,7 @@ impl Sources {
 }
 
 /// Groups of files that use each other in a circle.
-pub fn circles(arrows: &BTreeSet<(Vec<String>, Vec<String>)>) -> Vec<Vec<String>> {
+pub(crate) fn circles(arrows: &BTreeSet<(Vec<String>, Vec<String>)>) -> Vec<Vec<String>> {
     let mut reach: BTreeMap<&Vec<String>, BTreeSet<&Vec<String>>> = BTreeMap::new();
     for (from, to) in arrows {
         reach.entry(from).or_default().insert(to);

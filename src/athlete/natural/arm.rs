@@ -78,6 +78,8 @@ impl Known {
 /// The speed of the hardest fastball; of an athlete without one, what the hardest pitch suggests by its family's usual
 /// share.
 pub fn fastball_mph(known: &[Known]) -> Option<f64> {
+    // Two throws do not outweigh twenty.
+    const FEW: u32 = 3;
     let hardest = |pitches: &mut dyn Iterator<Item = f64>| {
         pitches.fold(None, |most: Option<f64>, mph| Some(most.map_or(mph, |m| m.max(mph))))
     };
@@ -85,8 +87,6 @@ pub fn fastball_mph(known: &[Known]) -> Option<f64> {
         let these = known.iter().filter(move |pitch| pitch.family.is_fastball() && pitch.throws >= least);
         hardest(&mut these.map(|pitch| pitch.shape.speed_mph))
     };
-    // Two throws do not outweigh twenty.
-    const FEW: u32 = 3;
     let table = Table::shipped();
     let share = |pitch: &Known| super::table::place(pitch.family).map_or(0.8, |f| table.families[f].mean[0] / 100.0);
     let suggested = || hardest(&mut known.iter().map(|pitch| pitch.shape.speed_mph / share(pitch)));

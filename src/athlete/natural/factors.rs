@@ -118,8 +118,11 @@ impl std::ops::Add for Belief {
 impl std::ops::Sub for Belief {
     type Output = Self;
     fn sub(self, other: Self) -> Self {
-        let back = other.precision.map(|row| row.map(|x| -x));
-        self + Self { precision: back, pull: other.pull.map(|x| -x) }
+        let less = |i: usize, j: usize| self.precision[i][j] - other.precision[i][j];
+        Self {
+            precision: std::array::from_fn(|i| std::array::from_fn(|j| less(i, j))),
+            pull: std::array::from_fn(|i| self.pull[i] - other.pull[i]),
+        }
     }
 }
 

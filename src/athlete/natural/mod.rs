@@ -174,9 +174,11 @@ impl<'a> League<'a> {
 
 /// One axis in another unit.
 fn stretch(covariance: &mut Matrix<AXES, AXES>, axis: usize, factor: f64) {
-    for other in 0..AXES {
-        covariance[axis][other] *= factor;
-        covariance[other][axis] *= factor;
+    for entry in &mut covariance[axis] {
+        *entry *= factor;
+    }
+    for row in covariance {
+        row[axis] *= factor;
     }
 }
 

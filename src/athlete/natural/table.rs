@@ -147,8 +147,9 @@ impl Table {
 }
 
 fn line(block: &str, variable: &str, arms: f64, numbers: &[f64]) -> String {
-    let numbers: String = numbers.iter().map(|number| format!(",{}", (number * 1e4).round() / 1e4 + 0.0)).collect();
-    format!("{block},{variable},{arms}{numbers}\n")
+    let rounded = numbers.iter().map(|number| ((number * 1e4).round() / 1e4 + 0.0).to_string());
+    let numbers: Vec<String> = rounded.collect();
+    format!("{block},{variable},{arms},{}\n", numbers.join(","))
 }
 
 fn numbers(line: &str) -> Vec<f64> {

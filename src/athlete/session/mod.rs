@@ -27,7 +27,7 @@ pub struct Session {
     pub weather: Option<Weather>,
     /// The files read, as they were named.
     pub files: Vec<String>,
-    /// The days thrown on, in the order met: text as written, or the file's name without dates.
+    /// The days thrown on, in the order met: dates as 2031-02-03, other words as written, or the file's name.
     pub days: Vec<String>,
     /// The pitch labels met, as written.
     pub labels: Vec<String>,
@@ -220,6 +220,15 @@ pub enum Reason {
     },
     /// The header once more in the middle of the file.
     RepeatedHeader,
+    /// More or fewer cells than the header, so that none can be trusted to stand under its own name.
+    Misfit {
+        /// Cells of the row.
+        cells: usize,
+        /// Columns of the header.
+        columns: usize,
+        /// What made it so, most likely.
+        slip: Slip,
+    },
     /// The same throw as an earlier row.
     Duplicate {
         /// The earlier row.
@@ -251,6 +260,19 @@ pub enum Reason {
     },
 }
 
+/// What makes a row misfit the header.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Slip {
+    /// Numbers with decimal commas in a file whose cells are parted by commas.
+    DecimalCommas,
+    /// A text that holds the separator and stands in no quotation marks.
+    SeparatorInText,
+    /// More values than the header has names.
+    TooManyCells,
+    /// The row ends early.
+    CutShort,
+}
+
 impl Reason {
     /// A short word for counting by kind.
     pub fn kind(&self) -> &'static str {
@@ -259,6 +281,7 @@ impl Reason {
             Self::Unreadable { .. } => "unreadable value",
             Self::Impossible { .. } => "impossible value",
             Self::RepeatedHeader => "repeated header",
+            Self::Misfit { .. } => "cells that do not fit the header",
             Self::Duplicate { .. } => "duplicate",
             Self::Lob { .. } => "lob or warm-up",
             Self::Stuck { .. } => "stuck reading",
@@ -275,6 +298,10 @@ impl fmt::Display for Reason {
             Self::Unreadable { column, found } => write!(f, "{column} is \"{found}\", which cannot be read"),
             Self::Impossible { column, found, allowed } => write!(f, "{column} is {found}; allowed is {allowed}"),
             Self::RepeatedHeader => f.write_str("the header again"),
+            Self::Misfit { cells, columns, slip } => {
+                let many = if *cells == 1 { "1 cell".to_owned() } else { format!("{cells} cells") };
+                write!(f, "{many} under {columns} columns, {slip}")
+            }
             Self::Duplicate { of } => write!(f, "the same as row {}", of.row),
             Self::Lob { speed_mph, floor_mph } => {
                 write!(f, "{speed_mph:.1} mph is no full throw (below {floor_mph:.1} mph)")
@@ -285,5 +312,16 @@ impl fmt::Display for Reason {
             }
             Self::UnreliableDay { day } => write!(f, "day {day} was measured in a way no change of zero mends"),
         }
+    }
+}
+
+impl fmt::Display for Slip {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::DecimalCommas => "as decimal commas between commas make",
+            Self::SeparatorInText => "as a text without quotation marks makes",
+            Self::TooManyCells => "more than there are names for",
+            Self::CutShort => "so it ends early",
+        })
     }
 }

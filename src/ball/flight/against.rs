@@ -40,8 +40,8 @@ impl Against {
     /// The shape, as it is used inside, of a pitch whose movement reads `read` against this. Where the ball crossed
     /// matters: an inch lower is 0.04 in more of drag's share.
     ///
-    /// Error on the league day when the place of each pitch is known: at most 0.13 in on average for every family, 0.1
-    /// to 0.3 in from pitch to pitch (test).
+    /// Error on the league day when the place of each pitch is known: at most 0.2 in on average for every family, 0.1 to
+    /// 0.3 in from pitch to pitch; with a family's usual place for all of its pitches as good on average (test).
     #[must_use]
     pub fn drag_free(self, read: Shape, release: Vec3, target: Location, air: Air) -> Shape {
         let mut shape = read;

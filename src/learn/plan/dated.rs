@@ -32,6 +32,19 @@ pub enum Answer {
     Plan(Box<Plan>),
     /// Why there is none.
     Refused(Bar),
+    /// The dates leave less of the year without throwing than the guideline asks for.
+    NoRest(NoRest),
+}
+
+/// Dates that leave too little of the year without throwing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct NoRest {
+    /// First day of throwing.
+    pub first: Date,
+    /// Last day of throwing.
+    pub last: Date,
+    /// The last day on which a plan that begins so may end.
+    pub latest: Date,
 }
 
 /// A dated plan.

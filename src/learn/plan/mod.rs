@@ -11,7 +11,7 @@ mod schedule;
 mod span;
 mod steps;
 
-pub use dated::{Answer, Caution, Phase, PhaseKind, Plan, PlanDay, Request};
+pub use dated::{Answer, Caution, NoRest, Phase, PhaseKind, Plan, PlanDay, Request};
 pub use schedule::{MONTHS_IN_A_ROW, MONTHS_OFF};
 pub use span::{NotADay, Span, SpanError, Weekdays};
 pub use steps::{Gate, Measure, Measured, Need, Step, Work, first_step, gates};
@@ -29,6 +29,9 @@ pub fn plan(request: &Request) -> Answer {
     let limit = DayLimit::of(&profile.athlete);
     let phases = schedule::phases(request);
     let days = schedule::days(request, limit, &phases);
+    if let Some(dates) = schedule::without_rest(&days) {
+        return Answer::NoRest(dates);
+    }
     let cautions = cautions::cautions(request, &phases, &days);
     Answer::Plan(Box::new(Plan {
         athlete: profile.athlete.name.clone(),

@@ -6,13 +6,14 @@
 //! 3. Throws on a day rise with every full week to the step's number, every fourth week is lighter, and
 //!    the day's number is cut to half the daily limit and to what the rest before the next
 //!    throwing day allows.
+//! 4. Days that leave less than the guideline's months of the year without throwing are no plan.
 //!
 //! The rise, the lighter week and the half are common practice, no published source.
 
 use jiff::ToSpan;
 use jiff::civil::Date;
 
-use super::dated::{Phase, PhaseKind, PlanDay, Request};
+use super::dated::{NoRest, Phase, PhaseKind, PlanDay, Request};
 use super::limits::DayLimit;
 use super::span::{Span, days_between};
 use super::steps::{Step, first_step, gates, new_pitches};
@@ -21,6 +22,8 @@ use super::steps::{Step, first_step, gates, new_pitches};
 pub const MONTHS_OFF: u8 = 4;
 /// Months in a row.
 pub const MONTHS_IN_A_ROW: u8 = 2;
+
+const MONTHS_OF_YEAR: i32 = 12;
 
 /// Throws on the first day, and how many more each week may bring.
 const FIRST_THROWS: u32 = 15;
@@ -87,6 +90,15 @@ fn give_a_week(shared: &mut [(Step, usize)]) {
     if let Some((_, weeks)) = shared.iter_mut().min_by(|a, b| filled(a).total_cmp(&filled(b))) {
         *weeks += 1;
     }
+}
+
+/// Why throwing on `days` leaves less than the guideline's months of the year for rest; nothing when it
+/// does not.
+pub(super) fn without_rest(days: &[PlanDay]) -> Option<NoRest> {
+    let (first, last) = (days.first()?.date, days.last()?.date);
+    let rest_begins = first.saturating_add((MONTHS_OF_YEAR - i32::from(MONTHS_OFF)).months());
+    let latest = rest_begins.yesterday().unwrap_or(rest_begins);
+    (last > latest).then_some(NoRest { first, last, latest })
 }
 
 /// Every throwing day of `phases`.

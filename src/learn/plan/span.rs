@@ -9,7 +9,7 @@ use std::str::FromStr;
 
 use jiff::civil::Date;
 
-/// A run of days, both ends included; never empty, at most 366 days.
+/// A run of days from 1900 to 2199, both ends included; never empty, at most 366 days.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Span {
     start: Date,
@@ -27,6 +27,12 @@ pub enum SpanError {
         /// As given.
         end: Date,
     },
+    /// A day that no calendar on a phone takes.
+    #[error("{day} is not in the years 1900 to 2199")]
+    FarOff {
+        /// As given.
+        day: Date,
+    },
     /// Longer than a year.
     #[error("{start} to {end} is {days} days; a plan covers at most 366")]
     TooLong {
@@ -41,12 +47,16 @@ pub enum SpanError {
 
 impl Span {
     const MOST_DAYS: u32 = 366;
+    const YEARS: std::ops::RangeInclusive<i16> = 1900..=2199;
 
     /// From `start` to `end`, both included.
     ///
     /// # Errors
-    /// When the end lies before the start or more than a year after it.
+    /// When a day is far off, or the end lies before the start or more than a year after it.
     pub fn new(start: Date, end: Date) -> Result<Self, SpanError> {
+        if let Some(day) = [start, end].into_iter().find(|day| !Self::YEARS.contains(&day.year())) {
+            return Err(SpanError::FarOff { day });
+        }
         if end < start {
             return Err(SpanError::EndBeforeStart { start, end });
         }
@@ -163,6 +173,9 @@ mod tests {
         assert!(Span::new(date(2028, 1, 1), date(2028, 12, 31)).is_ok());
         assert!(Span::new(date(2027, 1, 1), date(2028, 2, 1)).is_err());
         assert!(Span::new(date(2027, 1, 2), date(2027, 1, 1)).is_err());
+        for far in [date(1899, 12, 31), date(2200, 1, 1), date(-5, 1, 1), date(9999, 12, 31)] {
+            assert_eq!(Span::new(far, far), Err(SpanError::FarOff { day: far }));
+        }
     }
 
     #[test]

@@ -1,5 +1,7 @@
 //! What cannot be said of some outings, or only with a doubt.
 
+use crate::ball::Family;
+
 /// A doubt about a watch over outings.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Caution {
@@ -9,6 +11,11 @@ pub enum Caution {
     GivenToNearestShape {
         /// How many.
         throws: u32,
+    },
+    /// The profile already holds a pitch of the family, which is taken as the new one.
+    AlreadyInProfile {
+        /// The family.
+        family: Family,
     },
     /// The profile has no fastball, so nothing is watched but the new pitch.
     NoFastball,

@@ -1,7 +1,8 @@
 //! Sessions as the watch needs them: days in order, and which throw was which pitch.
 //!
 //! A label decides where there is one; a throw without a usable label is given to the nearest
-//! shape, and how many were is said. Days written as `2026-11-25` are put in date order; when any
+//! shape, and how many were is said. When the profile already holds the new pitch (as after `sort
+//! --write`), its throws are the new pitch's, and that is said. Days written as `2026-11-25` are put in date order; when any
 //! day is written otherwise, the order of reading is kept and said.
 
 use jiff::civil::Date;
@@ -9,6 +10,7 @@ use jiff::civil::Date;
 use crate::athlete::profile::{Pitch, Profile};
 use crate::athlete::session::{Session, Throw};
 use crate::ball::Shape;
+use crate::files::{family_of_word, is_same_name};
 use crate::learn::target::Target;
 
 use super::caution::Caution;
@@ -52,7 +54,8 @@ pub fn outings(
     let places = order.unwrap_or_else(|| (0..outings.len()).collect());
     let ordered = places.into_iter().map(|place| outings[place].clone()).filter(|outing| !outing.is_empty()).collect();
     let guesses = (guessed > 0).then_some(Caution::GivenToNearestShape { throws: guessed });
-    (ordered, undated.into_iter().chain(guesses).collect())
+    let own = roles.is_in_profile.then_some(Caution::AlreadyInProfile { family: target.family });
+    (ordered, undated.into_iter().chain(own).chain(guesses).collect())
 }
 
 /// The places of the days in date order; nothing when some day is no date.
@@ -89,34 +92,83 @@ enum Role {
     Other,
 }
 
+/// What a label is known to name.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Meaning {
+    NewPitch,
+    /// A pitch of the profile, by its place.
+    Own(usize),
+    Unknown,
+}
+
+/// What labels are read against.
+struct Names<'a> {
+    profile: &'a Profile,
+    target: &'a Target,
+    label: Option<&'a str>,
+    fastball: Option<&'a Pitch>,
+}
+
+impl Names<'_> {
+    /// A label names the new pitch when it is the one asked for; else a pitch of the profile by its
+    /// name or, in the trade's words, by its family; else the new pitch by its family.
+    fn meaning(&self, written: &str) -> Meaning {
+        if self.label.is_some_and(|label| is_same_name(label, written)) {
+            return Meaning::NewPitch;
+        }
+        let pitches = &self.profile.pitches;
+        let meant = family_of_word(written);
+        let is_of = |pitch: &Pitch| meant.is_some_and(|meant| meant.value == pitch.family);
+        // "Fastball" is the one he throws, whatever it is.
+        let is_main = |pitch: &Pitch| {
+            let is_any = meant.is_some_and(|meant| meant.is_open && meant.value.is_fastball());
+            is_any && self.fastball.is_some_and(|main| main.name == pitch.name)
+        };
+        let own = (pitches.iter().position(|pitch| is_same_name(&pitch.name, written)))
+            .or_else(|| pitches.iter().position(is_main))
+            .or_else(|| pitches.iter().position(is_of));
+        match own {
+            Some(place) => Meaning::Own(place),
+            None if meant.is_some_and(|meant| meant.value == self.target.family) => Meaning::NewPitch,
+            None => Meaning::Unknown,
+        }
+    }
+}
+
 struct Roles {
     /// For each label of the session, what it is known to be.
     labels: Vec<Option<Role>>,
+    /// Whether a pitch of the profile is taken as the new one.
+    is_in_profile: bool,
     /// Known shapes with their scatter.
     shapes: Vec<(Role, [f64; 3], [f64; 3])>,
 }
 
 impl Roles {
     fn new(session: &Session, profile: &Profile, target: &Target, label: Option<&str>) -> Self {
-        let fastball = fastball(profile);
-        let role = |pitch: &Pitch| match fastball {
+        let names = Names { profile, target, label, fastball: fastball(profile) };
+        let meanings: Vec<Meaning> = session.labels.iter().map(|written| names.meaning(written)).collect();
+        let is_named = meanings.contains(&Meaning::NewPitch);
+        let role_of = |pitch: &Pitch| match names.fastball {
             Some(main) if main.name == pitch.name => Role::Fastball,
+            // Where no other label names it, the pitch of its family in the profile is the new pitch.
+            _ if !is_named && pitch.family == target.family => Role::NewPitch,
             _ => Role::Other,
+        };
+        let role = |meaning: &Meaning| match meaning {
+            Meaning::NewPitch => Some(Role::NewPitch),
+            Meaning::Own(place) => profile.pitches.get(*place).map(role_of),
+            Meaning::Unknown => None,
         };
         let scatter =
             |pitch: &Pitch| [pitch.spread.speed_mph, pitch.spread.vertical_break_in, pitch.spread.glove_side_break_in];
-        let known = profile.pitches.iter().map(|pitch| (role(pitch), pitch.shape.numbers(), scatter(pitch)));
+        let known = profile.pitches.iter().map(|pitch| (role_of(pitch), pitch.shape.numbers(), scatter(pitch)));
         let wanted = (Role::NewPitch, target.shape.numbers(), target.scatter());
-        let named = |written: &String| {
-            let same = |name: &str| name.eq_ignore_ascii_case(written.trim());
-            if label.is_some_and(same) {
-                return Some(Role::NewPitch);
-            }
-            let mut pitches = profile.pitches.iter();
-            let own = pitches.find(|pitch| same(&pitch.name) || same(pitch.family.name())).map(role);
-            own.or_else(|| same(target.family.name()).then_some(Role::NewPitch))
-        };
-        Self { labels: session.labels.iter().map(named).collect(), shapes: known.chain([wanted]).collect() }
+        Self {
+            labels: meanings.iter().map(role).collect(),
+            is_in_profile: profile.pitches.iter().any(|pitch| role_of(pitch) == Role::NewPitch),
+            shapes: known.chain([wanted]).collect(),
+        }
     }
 
     /// What `throw` is, and whether its shape had to decide.

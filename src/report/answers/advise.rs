@@ -184,12 +184,12 @@ fn usage(advised: &Advised, with: &PerSide<SideOutlook>, target: &Candidate, sid
     }
 }
 
-fn mix_table(profile: &Profile, names: &[&str], without: &SideOutlook, with: &SideOutlook, side: Side) -> Table {
+fn mix_table(names: &[&str], without: &SideOutlook, with: &SideOutlook, side: Side) -> Table {
     let [before, after] = [without, with].map(|outlook| whole_percent(outlook.pitches.iter().map(|pitch| pitch.share)));
     let rows = names.iter().zip(&with.pitches).enumerate().map(|(index, (pitch, outlook))| {
         let old = before.get(index).map(|&part| share(part));
         let label = name(pitch).and(if old.is_none() { ", new" } else { "" });
-        let [aim, _] = aim_words(profile, side, outlook);
+        let [aim, _] = aim_words(side, outlook);
         let rates = &outlook.rates;
         row![
             label,
@@ -229,8 +229,7 @@ fn usage_picture(
     let gain = over_a_season(*target.worth.sides.on(side), advised.profile.athlete.level);
     let title = text!["Against ", side_name(side), " hitters: ", runs(gain).places(1), " saved in a season"];
     let legend = "Hollow: without the new pitch. Filled: with it.";
-    usage_change(title, &changes, legend, mix_table(advised.profile, &names, without, with, side))
-        .with_numbers_in_text()
+    usage_change(title, &changes, legend, mix_table(&names, without, with, side)).with_numbers_in_text()
 }
 
 fn leans_on(leanings: &[Leaning]) -> Section {

@@ -94,7 +94,7 @@ pub(crate) fn pitches_data(profile: &Profile, new: Option<&str>, outlook: &SideO
     let shares: Vec<f64> = outlook.pitches.iter().map(|pitch| pitch.share).collect();
     let shares = rounded_shares(&shares, 1000.0);
     list(names.zip(&outlook.pitches).zip(shares).map(|((name, pitch), part)| {
-        let [aim, aim_two_strikes] = aim_words(profile, side, pitch);
+        let [aim, aim_two_strikes] = aim_words(side, pitch);
         object! {
             "pitch": name,
             "share": number(part, 3),

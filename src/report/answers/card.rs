@@ -22,7 +22,7 @@ fn table(profile: &Profile, usage: &Usage, side: Side) -> Table {
     let by_count = Count::ALL.map(|count| in_count(best, count, 100.0));
     let rows = profile.pitches.iter().zip(&best.pitches).enumerate().map(|(index, (owned, pitch))| {
         let shares = by_count.iter().map(|shares| share(shares[index]).into()).collect::<Vec<Text>>();
-        let [aim, late] = aim_words(profile, side, pitch);
+        let [aim, late] = aim_words(side, pitch);
         [row![name(&owned.name), aim, late], shares].concat()
     });
     let columns = columns!["pitch", "aim", "aim, two strikes", "first pitch", "behind", "even, ahead", "two strikes"];

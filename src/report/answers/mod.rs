@@ -40,7 +40,7 @@ pub use levers::levers;
 pub use plan::{no_plan, plan};
 pub use plan_sheet::plan_sheet;
 pub use plan_start::{NoPlan, Start};
-pub use progress::progress;
+pub use progress::{doubt, progress};
 pub use roster::{Member, Roster, roster};
 pub use sort::sort;
 pub use trial::trial;

@@ -24,6 +24,7 @@ pub fn no_plan(profile: &Profile, file: &str, why: &NoPlan, unwritten: &[String]
             format!("There is {}.", health::refused(bar.scope)).into(),
             bar.reasons.iter().map(|&reason| health::reason(reason)).collect(),
         ),
+        NoPlan::NoRest(dates) => ("There is no plan for these dates.".into(), vec![steps::no_rest(dates)]),
         NoPlan::Advised(said) => (
             text!["There is no plan for this pitch. ", advice::headline(said)],
             said.reasons.iter().map(|reason| advice::reason(reason, profile.athlete.level)).collect(),

@@ -4,6 +4,7 @@ use crate::athlete::eligibility::Bar;
 use crate::athlete::profile::Profile;
 use crate::decide::advice::Advice;
 use crate::decide::verdict::Verdict;
+use crate::learn::plan::NoRest;
 use crate::learn::progress::Finding;
 
 use super::super::content::{Command, Text, text};
@@ -29,6 +30,8 @@ pub struct Start<'a> {
 pub enum NoPlan<'a> {
     /// Health or age forbid it.
     Barred(&'a Bar),
+    /// The dates leave too little of the year without throwing.
+    NoRest(NoRest),
     /// The advice is against the pitch.
     Advised(&'a Advice),
 }

@@ -5,7 +5,7 @@ use crate::base::Range;
 use crate::base::stats::Estimate;
 use crate::learn::cues::{Cue, for_finding};
 use crate::learn::plan::{Gate, Measured, Step as PlanStep, gates};
-use crate::learn::progress::{Finding, Kind, OutingShape, Progress, Severity, Watch};
+use crate::learn::progress::{Caution, Finding, Kind, OutingShape, Progress, Severity, Watch};
 
 use super::super::charts::{Band, Moved, band};
 use super::super::content::amount::{Amount, Shown, degrees, feet, inches, movement, pure, share, speed};
@@ -286,4 +286,9 @@ fn new_pitch_band(ground: &Ground, progress: &Progress, axis: usize) -> Picture 
         moved: None,
         places: 1,
     })
+}
+
+/// A doubt about outings, in words.
+pub fn doubt(doubt: Caution) -> String {
+    caution(doubt).to_string()
 }

@@ -41,15 +41,9 @@ pub(crate) fn rate_cells(pitch: &PitchOutlook) -> Vec<Text> {
     ]
 }
 
-/// The zone of the hitters that the athlete faces.
-pub(crate) fn zone_of(profile: &Profile) -> Zone {
-    Zone::TYPICAL
-}
-
 /// Where a pitch goes against `side`, early and with two strikes.
-pub(crate) fn aim_words(profile: &Profile, side: Side, pitch: &PitchOutlook) -> [String; 2] {
-    let zone = zone_of(profile);
-    [pitch.spots.early, pitch.spots.two_strikes].map(|spot| place(spot.aim, zone, side))
+pub(crate) fn aim_words(side: Side, pitch: &PitchOutlook) -> [String; 2] {
+    [pitch.spots.early, pitch.spots.two_strikes].map(|spot| place(spot.aim, Zone::TYPICAL, side))
 }
 
 /// Pitches in use for machines: each with its share among `shares` and the band of what is customary.
@@ -58,7 +52,7 @@ pub(crate) fn use_data(profile: &Profile, side: Side, outlook: &SideOutlook, cus
     let by_count = Count::ALL.map(|count| in_count(outlook, count, 1000.0));
     let pitches = profile.pitches.iter().zip(&outlook.pitches).zip(custom).enumerate();
     let pitches = list(pitches.map(|(index, ((owned, pitch), band))| {
-        let [aim, aim_two_strikes] = aim_words(profile, side, pitch);
+        let [aim, aim_two_strikes] = aim_words(side, pitch);
         let [first, behind, even, two_strikes] = by_count.each_ref().map(|shares| number(shares[index], 3));
         let rates = &pitch.rates;
         object! {

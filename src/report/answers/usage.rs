@@ -4,6 +4,7 @@ use crate::athlete::profile::Profile;
 use crate::base::geometry::Side;
 use crate::base::stats::Estimate;
 use crate::decide::usage::{Limit, Usage, UsageSide};
+use crate::hitter::Zone;
 
 use super::super::charts::{AimedPitch, Ink, Plate, ShareRow, aims, shares};
 use super::super::content::amount::{chance, pure, share};
@@ -15,7 +16,7 @@ use super::super::words::sides::side_name;
 use super::about::{about, assumed};
 use super::card::card;
 use super::mix::{todays_inks, todays_map, todays_names};
-use super::rates::{RATES, aim_words, rate_cells, whole_percent, zone_of};
+use super::rates::{RATES, aim_words, rate_cells, whole_percent};
 use super::usage_data::data;
 
 /// Both sides, and the pitches they are made of; `file` is where the profile lies.
@@ -112,7 +113,7 @@ fn aims_drawn(profile: &Profile, side: Side, usage: &UsageSide) -> Picture {
             name: &profile.pitches[pitch].name,
             ink: inks[pitch],
             spots: usage.best.pitches[pitch].spots,
-            words: aim_words(profile, side, &usage.best.pitches[pitch]),
+            words: aim_words(side, &usage.best.pitches[pitch]),
         })
         .collect();
     let cells = pitches.iter().map(|pitch| {
@@ -120,7 +121,7 @@ fn aims_drawn(profile: &Profile, side: Side, usage: &UsageSide) -> Picture {
         row![name(pitch.name), early.clone(), late.clone()]
     });
     let table = Table::new(columns!["pitch", "aim", "aim with two strikes"], cells).with_words(3);
-    let plate = Plate { zone: zone_of(profile), side, hand: profile.athlete.throws };
+    let plate = Plate { zone: Zone::TYPICAL, side, hand: profile.athlete.throws };
     aims(format!("Where to throw it to {} hitters", side_name(side)), &pitches, plate, table)
 }
 

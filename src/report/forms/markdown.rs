@@ -3,12 +3,16 @@
 
 use std::fmt::Write as _;
 
-use super::super::content::{Answer, Part, Span, Step, Table, Text};
+use super::super::content::{Answer, BEFORE, Part, Span, Step, Table, Text};
 
 impl Answer {
     /// The answer as Markdown text.
     pub fn markdown(&self) -> String {
         let mut text = format!("# {}: {}\n", set(&self.who), set(&self.headline));
+        if !self.before.is_empty() {
+            paragraph(&mut text, &format!("\n## {BEFORE}\n"));
+            bullets(&mut text, self.before.iter().map(set));
+        }
         parts(&mut text, &self.lead);
         for section in &self.sections {
             // Writing to a string cannot fail.

@@ -87,6 +87,11 @@ pub(crate) fn caution(caution: Caution) -> Text {
         Caution::GivenToNearestShape { throws } => {
             say!("{} throws have no label known here and were given to the nearest shape", throws)
         }
+        Caution::AlreadyInProfile { family } => say!(
+            "the profile already holds a {}: its throws are taken as those of the new pitch; where another label is \
+             meant, name it with --pitch",
+            family
+        ),
         Caution::NoFastball => "the profile has no fastball: only the new pitch is watched".into(),
         Caution::ReleaseFromFirstOuting { apart_ft } => say!(
             "the first outing's release is {} from the profile's: later ones are compared with the first \

@@ -47,7 +47,7 @@ pub(crate) fn cautions(profile: &Profile, lever: &Lever) -> Vec<Text> {
                 ]
             });
             let eligibility = Eligibility::of(profile, target.family);
-            let first = eligibility.hesitations().iter().map(hesitation);
+            let first = eligibility.hesitations().iter().copied().map(hesitation);
             first.chain(seams).collect()
         }
         What::Reshape(..) => {
@@ -71,9 +71,9 @@ pub(crate) fn cautions(profile: &Profile, lever: &Lever) -> Vec<Text> {
     }
 }
 
-fn hesitation(hesitation: &Hesitation) -> Text {
+fn hesitation(hesitation: Hesitation) -> Text {
     match hesitation {
-        Hesitation::Young { age } => text!["at ", *age, " it is tried before it is added, whatever it is worth"],
+        Hesitation::Young { age } => text!["at ", age, " it is tried before it is added, whatever it is worth"],
         Hesitation::StiffHand { .. } => "the hand turns hard, and a breaking ball asks that of it".into(),
     }
 }

@@ -3,7 +3,7 @@
 //! The stop rules follow what the evidence supports: total workload and pitching while tired are the
 //! better supported risks, and pain is a reason to stop, not a number to manage.
 
-use crate::learn::plan::{Caution, Gate, MONTHS_IN_A_ROW, MONTHS_OFF, Measure, Need, PhaseKind, Step};
+use crate::learn::plan::{Caution, Gate, MONTHS_IN_A_ROW, MONTHS_OFF, Measure, Need, NoRest, PhaseKind, Step};
 
 use super::super::content::amount::{Amount, pure, share};
 use super::super::content::{Text, say, text};
@@ -145,4 +145,20 @@ pub(crate) fn caution(caution: Caution) -> Text {
         }
         Caution::NoDay => "the dates leave no day to throw on".into(),
     }
+}
+
+/// Why dates leave too little of the year without throwing.
+pub(crate) fn no_rest(dates: &NoRest) -> Text {
+    let NoRest { first, last, latest } = *dates;
+    text![
+        "these dates are for throwing from ",
+        first,
+        " to ",
+        last,
+        format!(
+            "; the guideline asks for at least {MONTHS_OFF} months a year without throwing, {MONTHS_IN_A_ROW} to 3 of them \
+             in a row ({GUIDELINES}): end the plan by "
+        ),
+        latest
+    ]
 }

@@ -8,7 +8,7 @@ use arsenalfit::base::geometry::Hand;
 use arsenalfit::files::Quantity;
 
 /// The session, or one day of it, as CSV text.
-pub fn csv(session: &Session, day: Option<u16>) -> String {
+pub(crate) fn csv(session: &Session, day: Option<u16>) -> String {
     let headers: Vec<&str> = Quantity::ALL.iter().map(|quantity| quantity.header()).collect();
     let mut text = headers[..15].join(",") + "\n";
     for throw in session.throws.iter().filter(|throw| day.is_none_or(|day| throw.day == day)) {

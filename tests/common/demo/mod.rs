@@ -6,11 +6,13 @@
 //! scatter about it, days shift its zero, and what a unit would have measured comes out. Nothing
 //! here is used to answer a question about a real arm.
 
+#![allow(dead_code, unused_imports, reason = "each test takes what it needs of it")]
+
 mod file;
 mod scenario;
 
-pub use file::csv;
-pub use scenario::{Scenario, catalogue, six_weeks, six_weeks_files};
+pub(crate) use file::csv;
+pub(crate) use scenario::{Scenario, catalogue, six_weeks, six_weeks_files};
 
 use rand::{Rng, SeedableRng};
 use rand_xoshiro::Xoshiro256Plus;
@@ -27,48 +29,49 @@ use arsenalfit::base::units::{INCH, MPH};
 
 /// A pitch of an invented athlete, as a right-hander's.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct DemoPitch {
+pub(crate) struct DemoPitch {
     /// What it is.
-    pub family: Family,
+    pub(crate) family: Family,
     /// Its true mean shape.
-    pub shape: Shape,
+    pub(crate) shape: Shape,
     /// Its mean spin.
-    pub spin: Spin,
+    pub(crate) spin: Spin,
     /// Throw-to-throw standard deviations: mph, vertical in, glove side in.
-    pub sd: [f64; 3],
+    pub(crate) sd: [f64; 3],
     /// Share of all throws.
-    pub share: f64,
+    pub(crate) share: f64,
 }
 
 /// A day of an invented session.
 #[derive(Debug, Clone, PartialEq)]
-pub struct DemoDay {
+pub(crate) struct DemoDay {
     /// As written in the file.
-    pub name: String,
+    pub(crate) name: String,
     /// Throws.
-    pub throws: usize,
+    pub(crate) throws: usize,
     /// The unit's zero that day against the true one: vertical, glove side, inches.
-    pub zero_in: [f64; 2],
+    pub(crate) zero_in: [f64; 2],
 }
 
 /// The release every invented athlete has.
-pub const RELEASE: Release =
+pub(crate) const RELEASE: Release =
     Release { slot_deg: 45.0, height_ft: 5.9, side_ft: 2.0, extension_ft: 6.1, supination: Supination::Ordinary };
 
 impl DemoPitch {
     /// The pitch that this spin and these seam coefficients (glove side, up) make.
-    pub fn new(family: Family, speed_mph: f64, spin: Spin, seams: [f64; 2]) -> Self {
+    pub(crate) fn new(family: Family, speed_mph: f64, spin: Spin, seams: [f64; 2]) -> Self {
         let release = release_point(RELEASE);
         let level = Shape { speed_mph, vertical_break_in: 0.0, glove_side_break_in: 0.0 };
         let aimed = throw_of_shape(level, release, MIDDLE, Air::SEA_LEVEL);
         let angular_velocity = spin.angular_velocity(aimed.velocity.unit());
-        let forces = Forces { angular_velocity, lift: LiftLaw::DEFAULT, ..Forces::sideways(Air::SEA_LEVEL, seams) };
+        let forces =
+            Forces { angular_velocity, drag: 0.34, lift: LiftLaw::Rational, ..Forces::sideways(Air::SEA_LEVEL, seams) };
         let shape = shape_of_throw(&Flight { forces, velocity: aimed.velocity.unit() * (speed_mph * MPH), release });
         Self { family, shape, spin, sd: [1.0, 2.0, 2.0], share: 1.0 }
     }
 
     /// How far apart two pitches are, in units of their joint spread.
-    pub fn separation(&self, other: &Self) -> f64 {
+    pub(crate) fn separation(&self, other: &Self) -> f64 {
         let looks = [self, other].map(|p| [p.shape.speed_mph, p.shape.vertical_break_in, p.shape.glove_side_break_in]);
         let squared = |d: usize| {
             (looks[0][d] - looks[1][d]).powi(2) / f64::midpoint(self.sd[d] * self.sd[d], other.sd[d] * other.sd[d])
@@ -78,7 +81,7 @@ impl DemoPitch {
 }
 
 /// The session of a scenario: every throw labelled with its true family.
-pub fn session(scenario: &Scenario) -> Session {
+pub(crate) fn session(scenario: &Scenario) -> Session {
     let mut rng = Xoshiro256Plus::seed_from_u64(scenario.seed);
     let mut throws = Vec::new();
     for (day, plan) in scenario.days.iter().enumerate() {

@@ -11,19 +11,19 @@ use arsenalfit::base::geometry::{Clock, Hand};
 
 /// Who throws what, when.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Scenario {
+pub(crate) struct Scenario {
     /// Seed of every throw.
-    pub seed: u64,
+    pub(crate) seed: u64,
     /// Throwing hand.
-    pub hand: Hand,
+    pub(crate) hand: Hand,
     /// The true pitches.
-    pub pitches: Vec<DemoPitch>,
+    pub(crate) pitches: Vec<DemoPitch>,
     /// The days.
-    pub days: Vec<DemoDay>,
+    pub(crate) days: Vec<DemoDay>,
 }
 
 /// A plausible pitch of each family, right-hander, three-quarter slot. Our own invention.
-pub fn catalogue() -> Vec<DemoPitch> {
+pub(crate) fn catalogue() -> Vec<DemoPitch> {
     let make = |family, mph, rpm, active_fraction, hours, seams| {
         DemoPitch::new(family, mph, Spin { rpm, active_fraction, clock: Clock::from_hours(hours) }, seams)
     };
@@ -44,7 +44,7 @@ const MODERATE: f64 = 4.5;
 
 impl Scenario {
     /// A random athlete with two to five pitches, three days and one day in four on another zero.
-    pub fn random(seed: u64) -> Self {
+    pub(crate) fn random(seed: u64) -> Self {
         let mut rng = Xoshiro256Plus::seed_from_u64(seed ^ 0x5eed);
         let count = rng.gen_range(2..=5);
         let pitches = random_pitches(&mut rng, count);
@@ -90,7 +90,7 @@ fn varied(rng: &mut Xoshiro256Plus, pitch: DemoPitch) -> DemoPitch {
 
 /// The scenario of `demo-data/`: an invented left-hander, three sessions over six weeks; the unit
 /// was set up anew before the third.
-pub fn six_weeks() -> Scenario {
+pub(crate) fn six_weeks() -> Scenario {
     let wanted = [(Family::FourSeam, 1.0), (Family::Slider, 0.45), (Family::Curveball, 0.3), (Family::Changeup, 0.15)];
     let catalogue = catalogue();
     let pitches = wanted.iter().filter_map(|&(family, share)| {
@@ -113,7 +113,7 @@ pub fn six_weeks() -> Scenario {
 ///
 /// First session: two impossible readings, a row exported twice, a lob. Second: a run of sliders
 /// labelled curveball. Third: another zero.
-pub fn six_weeks_files() -> Vec<(String, String)> {
+pub(crate) fn six_weeks_files() -> Vec<(String, String)> {
     let scenario = six_weeks();
     let mut whole = session(&scenario);
     mislabel(&mut whole, "2031-02-24", Family::Slider, Family::Curveball, 9);
