@@ -11,7 +11,7 @@
 //! evidence     a day with everything a command needs of it
 //! constants    averages by pitch and side, the baseline
 //! values       what outcomes are worth
-//! score fitting calibration shrinkage    the commands
+//! score fitting calibration shrinkage laws    the commands
 //! ```
 
 pub mod markdown;
@@ -28,3 +28,4 @@ pub mod score;
 pub mod fitting;
 pub mod calibration;
 pub mod shrinkage;
+pub mod laws;

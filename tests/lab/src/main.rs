@@ -10,7 +10,7 @@ use std::process::ExitCode;
 
 use arsenalfit_lab::day::Day;
 use arsenalfit_lab::evidence::Evidence;
-use arsenalfit_lab::{calibration, fitting, score, shrinkage};
+use arsenalfit_lab::{calibration, fitting, laws, score, shrinkage};
 use clap::{Parser, Subcommand};
 
 /// Fits, scores and tables behind arsenalfit, for its developers.
@@ -42,6 +42,12 @@ enum Command {
     Calibration,
     /// Asks which share of said differences between a pitcher's pitches comes true.
     Shrinkage,
+    /// Tells what single changes are worth to the invented arsenals.
+    Laws {
+        /// The folder of profiles.
+        #[arg(default_value = "tests/arsenals")]
+        folder: PathBuf,
+    },
 }
 
 fn main() -> ExitCode {
@@ -58,10 +64,11 @@ fn run(arguments: Arguments) -> Result<(), Box<dyn Error>> {
     let league = arguments.league.unwrap_or_else(Day::league_path);
     match arguments.command {
         Command::Score { throws } => score::score(&throws, &league, &mut stdout().lock(), &mut stderr().lock())?,
-        Command::Fit { into } => println!("{}", fitting::fit_both(&Evidence::league(&league)?, &into)?),
-        Command::CrossValidate => println!("{}", fitting::cross_validate(&Evidence::league(&league)?)),
-        Command::Calibration => println!("{}", calibration::calibration(&Evidence::league(&league)?)),
-        Command::Shrinkage => println!("{}", shrinkage::shrinkage(&Evidence::league(&league)?)),
+        Command::Fit { into } => print!("{}", fitting::fit_both(&Evidence::league(&league)?, &into)?),
+        Command::CrossValidate => print!("{}", fitting::cross_validate(&Evidence::league(&league)?)),
+        Command::Calibration => print!("{}", calibration::calibration(&Evidence::league(&league)?)),
+        Command::Shrinkage => print!("{}", shrinkage::shrinkage(&Evidence::league(&league)?)),
+        Command::Laws { folder } => print!("{}", laws::laws(&folder)?),
     }
     Ok(())
 }

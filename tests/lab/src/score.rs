@@ -42,6 +42,6 @@ pub fn score(
     let rows = [("the program", losses(&answers)), ("the league day's by pitch and side", losses(&averages))];
     let unmet = evidence.day.throws.len() - evidence.meetings.len();
     writeln!(notes, "{} throws; {unmet} without flight, place or side were answered with constants", seen.len())?;
-    writeln!(notes, "{}", table(&rows))?;
+    write!(notes, "{}", table(&rows))?;
     Ok(())
 }
