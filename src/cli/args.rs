@@ -12,6 +12,7 @@ use crate::base::geometry::Hand;
 use crate::former::search::Command as CommandOf;
 
 use super::args_follow::{PlanArgs, ProgressArgs, TrialArgs};
+use super::args_levers::LeversArgs;
 use super::args_setup::{CompletionsArgs, ManArgs};
 use super::examples;
 use super::page::PageArg;
@@ -134,17 +135,6 @@ pub(super) struct ProfileArg {
 pub(super) struct PagedArgs {
     #[command(flatten)]
     pub(super) profile: ProfileArg,
-    #[command(flatten)]
-    pub(super) page: PageArg,
-}
-
-#[derive(Debug, Args)]
-pub(super) struct LeversArgs {
-    #[command(flatten)]
-    pub(super) profile: ProfileArg,
-    /// Simulations of what is not known; more give steadier intervals.
-    #[arg(long, value_name = "N", default_value_t = 64, allow_negative_numbers = true, value_parser = draws)]
-    pub(super) draws: u32,
     #[command(flatten)]
     pub(super) page: PageArg,
 }
@@ -363,7 +353,7 @@ fn seed(text: &str) -> Result<u64, String> {
     whole(text, 0, u64::MAX)
 }
 
-fn draws(text: &str) -> Result<u32, String> {
+pub(super) fn draws(text: &str) -> Result<u32, String> {
     whole(text, 16, 4096)
 }
 

@@ -26,7 +26,8 @@ use crate::report::answers::{self, Spun};
 use crate::report::{Answer, coverage, ensemble};
 use crate::throws::{Options as SortOptions, sort};
 
-use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, LeversArgs, PagedArgs, Question};
+use super::args::{AdviseArgs, CalibrateArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
+use super::args_levers::LeversArgs;
 use super::page::PageArg;
 use super::{Failure, follow, planning, setup, staff, starter};
 

@@ -1,0 +1,17 @@
+//! What can be asked of `levers`, and how.
+
+use clap::Args;
+
+use super::args::{ProfileArg, draws};
+use super::page::PageArg;
+
+#[derive(Debug, Args)]
+pub(super) struct LeversArgs {
+    #[command(flatten)]
+    pub(super) profile: ProfileArg,
+    /// Simulations of what is not known; more give steadier intervals.
+    #[arg(long, value_name = "N", default_value_t = 64, allow_negative_numbers = true, value_parser = draws)]
+    pub(super) draws: u32,
+    #[command(flatten)]
+    pub(super) page: PageArg,
+}
