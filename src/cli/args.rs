@@ -15,6 +15,7 @@ use crate::decide::new_pitch::Command as CommandOf;
 use crate::files::{family_of_word, hand_of_word, visible};
 
 use super::args_follow::{PlanArgs, ProgressArgs, TrialArgs};
+use super::args_levers::LeversArgs;
 use super::args_read::SessionArgs;
 use super::args_setup::{CompletionsArgs, ManArgs};
 use super::examples;
@@ -133,17 +134,6 @@ pub(super) struct ProfileArg {
 pub(super) struct PagedArgs {
     #[command(flatten)]
     pub(super) profile: ProfileArg,
-    #[command(flatten)]
-    pub(super) page: PageArg,
-}
-
-#[derive(Debug, Args)]
-pub(super) struct LeversArgs {
-    #[command(flatten)]
-    pub(super) profile: ProfileArg,
-    /// Simulations of what is not known; more give steadier intervals.
-    #[arg(long, value_name = "N", default_value_t = DRAWS, allow_negative_numbers = true, value_parser = draws)]
-    pub(super) draws: NonZeroUsize,
     #[command(flatten)]
     pub(super) page: PageArg,
 }
@@ -339,7 +329,7 @@ fn seed(text: &str) -> Result<u64, String> {
     whole(text, 0, u64::MAX)
 }
 
-fn draws(text: &str) -> Result<NonZeroUsize, String> {
+pub(super) fn draws(text: &str) -> Result<NonZeroUsize, String> {
     whole(
         text,
         const { NonZeroUsize::new(16).expect("not zero") },

@@ -21,7 +21,8 @@ use crate::files::read_profile;
 use crate::report::Answer;
 use crate::report::answers::{self, Advised, Spun};
 
-use super::args::{AdviseArgs, CheckArgs, Cli, DotArgs, Format, LeversArgs, PagedArgs, Question};
+use super::args::{AdviseArgs, CheckArgs, Cli, DotArgs, Format, PagedArgs, Question};
+use super::args_levers::LeversArgs;
 use super::page::PageArg;
 use super::{Failure, follow, planning, setup, staff, starter};
 

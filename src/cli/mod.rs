@@ -6,6 +6,7 @@
 
 mod args;
 mod args_follow;
+mod args_levers;
 mod args_read;
 mod args_setup;
 mod commands;
