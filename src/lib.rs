@@ -19,7 +19,13 @@
 //! athlete is right-handed and every number is SI; names that carry a unit are customary.
 //!
 //! ```
-//! use arsenalfit::decide::advice::{Question, Verdict, advise};
+//! use std::num::NonZeroUsize;
+//!
+//! use arsenalfit::ball::Family;
+//! use arsenalfit::decide::advice::Advice;
+//! use arsenalfit::decide::model::Model;
+//! use arsenalfit::decide::new_pitch::Command;
+//! use arsenalfit::decide::verdict::Verdict;
 //! use arsenalfit::files::profile_from_toml;
 //!
 //! let text = r#"
@@ -41,8 +47,9 @@
 //!     glove_side_break_in = -14
 //! "#;
 //! let profile = profile_from_toml(text, "example.toml").expect("a valid profile");
-//! let advice = advise(&profile, Question { draws: 16, ..Question::DEFAULT });
-//! assert_ne!(advice.verdict, Verdict::NotNow, "two pitches leave room for a third");
+//! let model = Model::new(&profile, NonZeroUsize::new(16).expect("not zero"), 1);
+//! let advice = Advice::of(&model, Family::Changeup, Command::Mastered);
+//! assert_eq!(advice.verdict, Verdict::NotNow, "a second changeup brings nothing");
 //! ```
 
 pub mod base;

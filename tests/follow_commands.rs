@@ -192,7 +192,7 @@ fn bad_rows_are_set_aside_with_their_reason_and_the_rest_is_judged() {
     let folder = folder();
     let rows = fs::read_to_string(TRIAL).expect("the trial");
     let last = rows.lines().last().expect("a row");
-    let bad = format!("{rows}fast,1,2\n{last}\n40.0,1.0,2.0,2000\n\n");
+    let bad = format!("{rows}fast,1,2,,,,,,,,,,,,\n{last}\n40.0,1.0,2.0,2000,,,,,,,,,,,\n\n");
     let path = file(folder.path(), "bad.csv", &bad);
     let text = answer(80, &["trial", &path, "--profile", PROFILE]);
     assert!(text.contains("1 duplicate, 1 lob or warm-up, 1 unreadable value."), "{text}");
@@ -406,5 +406,5 @@ fn a_mirrored_left_hander_gets_the_mirrored_answer() {
     let mirror = answer(80, &progress(&left, &mirror, &["--columns", &map]));
     assert_eq!(seen(mirror), as_is(answer(80, &progress(PROFILE, &right, &[]))));
     let wrong = ["trial", &trial, "--profile", PROFILE, "--columns", &map];
-    arsenalfit(80, &wrong).assert().code(2).stderr(predicate::str::contains("says that the athlete throws left"));
+    arsenalfit(80, &wrong).assert().code(2).stderr(predicate::str::contains("left in the column map"));
 }

@@ -165,9 +165,6 @@ pub(super) struct SortArgs {
     /// Write the pitches into this profile; comments and keys of your own stay.
     #[arg(long, value_name = "PROFILE")]
     pub(super) write: Option<PathBuf>,
-    /// Allow --write to change a profile that is there already.
-    #[arg(long, requires = "write")]
-    pub(super) force: bool,
     /// Name of the athlete, for a new profile.
     #[arg(long, value_name = "NAME", default_value = "unnamed athlete")]
     pub(super) name: String,

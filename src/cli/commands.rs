@@ -17,7 +17,7 @@ use crate::decide::levers::levers;
 use crate::decide::model::Model;
 use crate::decide::usage::Usage;
 use crate::decide::why::why;
-use crate::files::read_profile;
+use crate::files::{is_same_name, read_profile};
 use crate::report::Answer;
 use crate::report::answers::{self, Advised, Spun};
 
@@ -119,11 +119,8 @@ fn dot(cli: &Cli, args: &DotArgs) -> Result<String, Failure> {
 
 fn dots_of_profile(cli: &Cli, args: &DotArgs, profile: &Profile) -> Result<String, Failure> {
     let wanted = args.pitch.as_deref();
-    let chosen: Vec<_> = profile
-        .pitches
-        .iter()
-        .filter(|pitch| wanted.is_none_or(|name| pitch.name.eq_ignore_ascii_case(name)))
-        .collect();
+    let chosen: Vec<_> =
+        profile.pitches.iter().filter(|pitch| wanted.is_none_or(|name| is_same_name(&pitch.name, name))).collect();
     if chosen.is_empty() {
         let names: Vec<&str> = profile.pitches.iter().map(|pitch| pitch.name.as_str()).collect();
         let wanted = wanted.unwrap_or_default();

@@ -9,7 +9,7 @@ use crate::athlete::eligibility::{Eligibility, Reason};
 use crate::athlete::profile::Profile;
 use crate::athlete::session::Session;
 use crate::decide::model::Model;
-use crate::files::read_profile;
+use crate::files::{is_same_name, read_profile};
 use crate::learn::progress::{outings, progress as watch};
 use crate::learn::target::Target;
 use crate::learn::trial::{attempts, trial as judge};
@@ -106,7 +106,7 @@ pub(super) fn reading(args: &ReadingArgs, path: &Path, profile: &Profile) -> Res
 
 /// That some throw has the label asked for.
 pub(super) fn label_is_known(label: &str, session: &Session) -> Result<(), Failure> {
-    if session.labels.iter().any(|written| written.trim().eq_ignore_ascii_case(label)) {
+    if session.labels.iter().any(|written| is_same_name(written, label)) {
         return Ok(());
     }
     let (allowed, hint) = if session.labels.is_empty() {

@@ -14,7 +14,7 @@ pub(super) struct PageArg {
     /// Also write a page with pictures: one self-contained HTML file, for screen, phone and print.
     #[arg(long, value_name = "FILE.html")]
     pub(super) report: Option<PathBuf>,
-    /// Write over a file that is there; without it only what this program made is replaced.
+    /// Write over a file that is there; without it only what this program made is replaced, and never a profile.
     #[arg(long)]
     pub(super) force: bool,
 }

@@ -22,7 +22,7 @@ pub(super) fn sort(cli: &Cli, args: &SortArgs) -> Result<String, Failure> {
     if args.explain_columns {
         return explain(&args.sessions[0]);
     }
-    let output = args.write.as_deref().map(|path| Output { flag: "--write", path, force: args.force });
+    let output = args.write.as_deref().map(|path| Output { flag: "--write", path, force: args.page.force });
     named(&args.reading, &args.sessions, None, output).check()?;
     let old = output.map(old_text).transpose()?.unwrap_or_default();
     let reading = reading(&args.reading, args.write.as_deref(), &old)?;

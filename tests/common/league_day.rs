@@ -66,7 +66,9 @@ pub(crate) fn session(against: Against) -> Session {
         }
     }
     let options = ReadOptions { map, hand: None, progress: &mut |_| {} };
-    session_from_bytes("league_day.csv", CSV.as_bytes(), options).expect("a session")
+    // The pitchers stay together: a session is of one, unless no column says whose throws they are.
+    let anonymous = CSV.replacen("game,pitcher,", "game,arm,", 1);
+    session_from_bytes("league_day.csv", anonymous.as_bytes(), options).expect("a session")
 }
 
 /// The families of the day, as its labels name them.

@@ -22,7 +22,7 @@ use arsenalfit::base::stats::{Cholesky, Matrix};
 
 /// One real arm: its release, and every family it threw.
 #[derive(Debug, Clone)]
-pub struct ArmMeans {
+pub(crate) struct ArmMeans {
     /// Mean release height, ft.
     pub height_ft: f64,
     /// Mean release distance to the arm side, ft.
@@ -33,14 +33,14 @@ pub struct ArmMeans {
 
 impl ArmMeans {
     /// The arm, its fastball to be found among its pitches.
-    pub fn arm(&self) -> Arm {
+    pub(crate) fn arm(&self) -> Arm {
         let (height_ft, side_ft) = (Some(self.height_ft), Some(self.side_ft));
         Arm { height_ft, side_ft, fastball_mph: None, supination: Supination::Ordinary }
     }
 }
 
 /// Throws from which an arm's mean counts in a plain mean over arms.
-pub const ENOUGH: u32 = 5;
+pub(crate) const ENOUGH: u32 = 5;
 const ROUNDS: usize = 60;
 /// Arms' worth of belief that loads are zero, by axis and factor; none where a load is not allowed.
 const SLOT: f64 = 5.0;
@@ -69,7 +69,7 @@ fn held_arm(factor: usize) -> Option<f64> {
 }
 
 /// The table of these arms; those without a fastball are left out.
-pub fn fit(arms: &[ArmMeans]) -> Table {
+pub(crate) fn fit(arms: &[ArmMeans]) -> Table {
     let readings: Vec<Readings> = arms.iter().filter_map(Readings::of).collect();
     let plain: Plain = std::array::from_fn(|f| std::array::from_fn(|axis| plain_mean(&readings, f, axis)));
     let start = start(&plain, &readings);
