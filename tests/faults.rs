@@ -206,6 +206,7 @@ fn inputs_without_end_are_one_error_in_bounded_memory() {
         ("yes 90 | tr -d '\\n' | \"$ARSENALFIT\" sort /dev/stdin".into(), "longer than 1 MiB"),
         (rows("", "echo '90,2,3,\"x'; yes 90,2,3,x"), "quotation mark"),
         (rows("", "yes 90,2,3,x | head -3000; yes 90,x,3,x"), "rows cannot be used"),
+        (rows("", "yes \"$(printf '90,2,3,x\\n9,2,3,x\\n91,2,3,x')\""), "more than 250,000 rows"),
         (rows("", "seq 1 10000000 | sed s/^/90,2,3,/"), "more than 5000 different"),
         (rows("", "yes ,,,"), "a million blank rows"),
         (rows("", "yes 90 | tr -d '\\n' | head -c 100000000").replace(" | \"", " | gzip -1 | \""), "longer than 1 MiB"),

@@ -11,7 +11,7 @@ use crate::decide::coverage::simulate;
 use crate::decide::inspect::inspect;
 use crate::decide::usage::usage;
 use crate::decide::why::why;
-use crate::files::{ReadOptions, read_columns, read_profile, read_sessions};
+use crate::files::{ReadOptions, is_same_name, read_columns, read_profile, read_sessions};
 use crate::former::calibrate::{Evidence, cross_validate, fit};
 use crate::former::evaluate::{Stage, Thrown, Today};
 use crate::former::search::reach::{Recipe, spin_of};
@@ -141,11 +141,8 @@ fn dot(cli: &Cli, args: &DotArgs) -> Result<String, Failure> {
 
 fn dots_of_profile(cli: &Cli, profile: &Profile, wanted: Option<&str>) -> Result<String, Failure> {
     let stage = Stage::new(profile);
-    let chosen: Vec<_> = profile
-        .pitches
-        .iter()
-        .filter(|pitch| wanted.is_none_or(|name| pitch.name.eq_ignore_ascii_case(name)))
-        .collect();
+    let chosen: Vec<_> =
+        profile.pitches.iter().filter(|pitch| wanted.is_none_or(|name| is_same_name(&pitch.name, name))).collect();
     if chosen.is_empty() {
         let names: Vec<&str> = profile.pitches.iter().map(|pitch| pitch.name.as_str()).collect();
         let wanted = wanted.unwrap_or_default();

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use crate::athlete::profile::Profile;
 use crate::athlete::session::Session;
-use crate::files::read_profile;
+use crate::files::{is_same_name, read_profile};
 use crate::learn::plan::Refusal;
 use crate::learn::progress::{outings, progress as watch};
 use crate::learn::target::Target;
@@ -96,7 +96,7 @@ pub(super) fn reading(args: &ReadingArgs, path: &Path, profile: &Profile) -> Res
 
 /// That some throw has the label asked for.
 pub(super) fn label_is_known(label: &str, session: &Session) -> Result<(), Failure> {
-    if session.labels.iter().any(|written| written.trim().eq_ignore_ascii_case(label)) {
+    if session.labels.iter().any(|written| is_same_name(written, label)) {
         return Ok(());
     }
     let (allowed, hint) = if session.labels.is_empty() {

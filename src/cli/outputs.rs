@@ -142,11 +142,16 @@ fn place(path: &Path) -> PathBuf {
     path.canonicalize().ok().or_else(in_folder).unwrap_or_else(|| path.to_owned())
 }
 
+/// Files named of many.
+const MOST_NAMED: usize = 4;
+
 /// Tells on standard error which files were written.
 pub(super) fn confirm(paths: &[&Path]) {
-    let names: Vec<String> = paths.iter().map(|path| shown_name(path)).collect();
+    let names: Vec<String> = paths.iter().take(MOST_NAMED).map(|path| shown_name(path)).collect();
+    let more = paths.len().saturating_sub(MOST_NAMED);
+    let rest = if more > 0 { format!(" and {more} more") } else { String::new() };
     if !names.is_empty() {
-        tell(&format!("wrote {}", names.join(", ")));
+        tell(&format!("wrote {}{rest}", names.join(", ")));
     }
 }
 

@@ -43,9 +43,11 @@ impl Plan {
         mark: Mark,
     ) -> Result<Self, SessionError> {
         let mut slots = [const { None }; Quantity::ALL.len()];
+        let named = map.columns.iter().filter(|(quantity, column)| column.header != quantity.header());
+        let taken: Vec<&str> = named.map(|(_, column)| column.header.as_str()).collect();
         for (slot, quantity) in slots.iter_mut().zip(Quantity::ALL) {
             if let Some(column) = map.columns.get(&quantity) {
-                *slot = find(name, header, quantity, column)?
+                *slot = find(name, header, quantity, column, &taken)?
                     .map(|(index, column)| Slot::new(name, index, quantity, &column, hand))
                     .transpose()?;
             }
@@ -204,6 +206,7 @@ fn find(
     header: &ByteRecord,
     quantity: Quantity,
     column: &Column,
+    taken: &[&str],
 ) -> Result<Option<(usize, Column)>, SessionError> {
     let mut places = (0..header.len()).filter(|&i| header[i].eq_ignore_ascii_case(column.header.as_bytes()));
     let first = places.next();
@@ -216,7 +219,7 @@ fn find(
     }
     // A header the map names itself must be there; our own names are only looked for.
     let is_own = column.header == quantity.header();
-    if let Some(found) = is_own.then(|| in_plain_words(header, quantity)).flatten() {
+    if let Some(found) = is_own.then(|| in_plain_words(header, quantity, taken)).flatten() {
         return Ok(Some(found));
     }
     if is_own && !Quantity::NEEDED.contains(&quantity) {
@@ -226,10 +229,13 @@ fn find(
     }
 }
 
-/// The only column that names the quantity in plain words.
-fn in_plain_words(header: &ByteRecord, quantity: Quantity) -> Option<(usize, Column)> {
+/// The only column that names the quantity in plain words and that the map has not taken for another.
+fn in_plain_words(header: &ByteRecord, quantity: Quantity, taken: &[&str]) -> Option<(usize, Column)> {
     let mut found = header.iter().enumerate().filter_map(|(index, cell)| {
         let words = String::from_utf8_lossy(cell).into_owned();
+        if taken.iter().any(|header| header.eq_ignore_ascii_case(&words)) {
+            return None;
+        }
         let (named, unit) = plain_header(&words)?;
         let column = Column { header: words, unit, positive: None, at_ft: None, from_ft: None };
         (named == quantity).then_some((index, column))

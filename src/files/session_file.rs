@@ -26,6 +26,8 @@ use crate::base::geometry::Hand;
 
 /// Rows after which a file of mostly unusable rows is given up, again and again.
 const PATIENCE: usize = 2000;
+/// The most rows set aside: each is remembered with its reason.
+const MOST_SET_ASIDE: usize = 250_000;
 /// The most rows of nothing, such as a spreadsheet saves below its table.
 const MOST_BLANK_ROWS: usize = 1_000_000;
 /// Rows between two reports of progress.
@@ -180,6 +182,10 @@ impl<'a> Reading<'a> {
         let too_much = |what: &str, hint: &str| Err(SessionError::of_file(name, what, "", hint).at_row(place.row));
         if self.session.throws.len() > MOST_THROWS {
             return too_much("there are more than 2 million throws", "give one season at a time");
+        }
+        if self.session.set_aside.len() > MOST_SET_ASIDE {
+            let hint = "check the column map and its units; --explain-columns proposes a map for this file";
+            return too_much("there are more than 250,000 rows that cannot be used", hint);
         }
         if self.rows.has_too_many_words() {
             return too_much(

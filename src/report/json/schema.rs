@@ -13,7 +13,7 @@ use super::pretty;
 /// Hours 1 to 12 and minutes 00 to 59.
 const CLOCK: &str = "^0*(?:[1-9]|1[0-2]):[0-5][0-9]$";
 /// Control characters and those that steer the layout, as inside of a class.
-const HIDDEN: &str = r"\u0000-\u001f\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff";
+const HIDDEN: &str = r"\u0000-\u001f\u007f-\u009f\u061c\u200b\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff";
 
 /// The schema of what `outline` allows.
 pub fn schema(outline: &Outline) -> String {
