@@ -22,8 +22,11 @@ fn every_shipped_profile_reads_well_at_80_columns() {
         for command in ["check", "apart", "usage", "levers", "advise", "dot"] {
             let text = answer(80, &[command, &path(profile)]);
             // A command stays on one line, however long, to be copied.
-            let wrapped: String =
-                text.lines().filter(|line| !line.starts_with("- `")).map(|line| format!("{line}\n")).collect();
+            let wrapped: Vec<&str> = text.lines().filter(|line| !line.starts_with("- `")).collect();
+            let wrapped = wrapped.join(
+                "
+",
+            );
             assert!(widest(&wrapped) <= 80, "{command} {profile}: {} columns", widest(&wrapped));
             assert!(!text.contains('\u{1b}'), "no escape codes outside a terminal");
             insta::assert_snapshot!(format!("{command}-{profile}-80"), text);
