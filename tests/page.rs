@@ -248,7 +248,7 @@ fn demo_throws(files: &[&str], (from, to): (&str, &str)) -> Session {
 
 fn wish(profile: &Profile) -> Target {
     let shape = Shape { speed_mph: 79.5, vertical_break_in: -2.5, glove_side_break_in: 13.5 };
-    Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, shape)
+    Target::about(&Model::new(profile, NonZeroUsize::MIN, 1), Family::Sweeper, shape)
 }
 
 fn ground<'a>(profile: &'a Profile, target: &'a Target, session: &'a Session) -> Ground<'a> {

@@ -26,7 +26,7 @@ fn athlete() -> Profile {
 
 fn target(profile: &Profile) -> Target {
     let spin = Spin { rpm: 2600.0, active_fraction: 0.7, clock: Clock::from_hours(8.75) };
-    Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, WANTED).with_spin(spin)
+    Target::about(&Model::new(profile, NonZeroUsize::MIN, 1), Family::Sweeper, WANTED).with_spin(spin)
 }
 
 /// Throws that step evenly about a shape, with a spin and a release.

@@ -131,7 +131,7 @@ const SCATTER: [[f64; AXES]; FAMILIES.len()] = [
 fn start(plain: &Plain, readings: &[Readings]) -> Table {
     let loads = |held: &dyn Fn(usize, usize) -> Option<f64>, axis: usize| {
         std::array::from_fn(|factor| {
-            held(axis, factor).map_or(0.0, |_| if (axis + factor) % 2 == 0 { 0.4 } else { -0.2 })
+            held(axis, factor).map_or(0.0, |_| if (axis + factor).is_multiple_of(2) { 0.4 } else { -0.2 })
         })
     };
     let families = std::array::from_fn(|f| Block {
