@@ -2,7 +2,7 @@
 //! such a place is worth a swing.
 //!
 //! He sees the place with a normal error, the greater the faster the ball falls or crosses, and believes it nearer to where he likes pitches than he saw it (the mean of a
-//! normal posterior with the prior [`Axis::hittable_sd`] about his favourite place). He swings where the believed place lies
+//! normal posterior with the prior [`Setting::hittable_sd`] about his favourite place). He swings where the believed place lies
 //! in a window with soft edges; averaged over his errors the chance is the difference of two normal distribution
 //! functions, and the mean and variance of his error given that he swung are exact (derivatives of its logarithm,
 //! the identity of Tweedie: Robbins 1956, Efron 2011, J. Am. Stat. Assoc. 106, 1602).

@@ -1,10 +1,10 @@
 //! Natural shapes: where arms like this one throw each family, and which family a shape is on this arm.
 //!
-//! 1. [`table`]: how shapes go together between real arms.
-//! 2. [`arm`]: what is known of this arm, set beside the league's.
-//! 3. [`factors`]: what that says of the arm's latent factors, and so of each family.
-//! 4. [`shape`]: the natural shape with its spread; effort, ranges, contour.
-//! 5. [`likeness`]: weights over families for a shape; likeness of two shapes.
+//! 1. `table`: how shapes go together between real arms.
+//! 2. `arm`: what is known of this arm, set beside the league's.
+//! 3. `factors`: what that says of the arm's latent factors, and so of each family.
+//! 4. `shape`: the natural shape with its spread; effort, ranges, contour.
+//! 5. `likeness`: weights over families for a shape; likeness of two shapes.
 //!
 //! Speed is the family's usual share of the fastball, and the glove-side break of slider, sweeper and curveball is the
 //! family's own: on arms left out an arm predicts neither better. Nothing here knows what a pitch is worth.

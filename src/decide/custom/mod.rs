@@ -3,7 +3,7 @@
 //!
 //! # Formula
 //! 1. Custom: share in proportion to part x sum over families of likeness x exp(u), u by family, side and state of the
-//!    count ([`mod@table`]), part from the look-alikes ([`crowd`]).
+//!    count (`table`), part from the look-alikes (`crowd`).
 //! 2. Own throws: share in proportion to custom x r, r = (K e + n) / ((K + N) e), e the custom over all counts of this
 //!    side, n the throws against this side, N their sum.
 //! 3. Band: the side's shares follow a Dirichlet law with K e, so each share a beta law.

@@ -1,6 +1,6 @@
 //! The off-season plan: dated steps with gates, throws per day within the published limits.
 //!
-//! [`plan`] answers with a [`Plan`] or with a [`Bar`]; both are data. A plan is a
+//! [`plan`] answers with a [`Plan`] or with a `Bar`; both are data. A plan is a
 //! proposal for a coach, not a treatment and not a licence: pain stops the work, and local rules
 //! and licensed professionals decide.
 

@@ -252,14 +252,14 @@ impl<const N: usize> Default for Sums<N> {
 impl<const N: usize> Sums<N> {
     fn add(&mut self, truth: &Truth<N>, (z, v): &Factors) {
         let one = [z[0], z[1], z[2], 1.0];
-        for k in 0..4 {
-            for l in 0..4 {
-                self.factors[k][l] += one[k] * one[l] + if k < FACTORS && l < FACTORS { v[k][l] } else { 0.0 };
+        for (k, row) in self.factors.iter_mut().enumerate() {
+            for (l, sum) in row.iter_mut().enumerate() {
+                *sum += one[k] * one[l] + if k < FACTORS && l < FACTORS { v[k][l] } else { 0.0 };
             }
         }
         for i in 0..N {
-            for k in 0..4 {
-                self.cross[i][k] += truth.mean[i] * one[k] + if k < FACTORS { truth.with_factors[i][k] } else { 0.0 };
+            for (k, one) in one.iter().enumerate() {
+                self.cross[i][k] += truth.mean[i] * one + if k < FACTORS { truth.with_factors[i][k] } else { 0.0 };
             }
             for j in 0..N {
                 self.square[i][j] += truth.mean[i] * truth.mean[j] + truth.covariance[i][j];
