@@ -44,17 +44,12 @@ fn questions() -> Vec<String> {
         "dot a.toml".into(),
         "compare a.toml b.toml --report page.html".into(),
         "roster staff --draws 16 --report page.html".into(),
-        "sort league.csv --columns league.toml --write sorted.toml --force".into(),
+        "sort league.csv --pitcher 53 --columns league.toml --write sorted.toml --force".into(),
         "sort session-2031-02-03.csv --explain-columns".into(),
         format!("trial trial-four-grips.csv --profile a.toml {WISH} --report page.html"),
         format!("progress a.toml {} {WISH} --report page.html", weeks.join(" ")),
         format!("plan a.toml {DATES} {WISH} --ics plan.ics --markdown plan.md --report page.html --force"),
     ]
-}
-
-/// The commands for developers, which take minutes.
-fn long_questions() -> Vec<String> {
-    vec!["calibrate league.csv --columns league.toml --members 2".into(), "coverage --athletes 1".into()]
 }
 
 /// The answer on `threads` threads and every file it wrote.
@@ -93,10 +88,4 @@ fn text_and_files_are_the_same_on_one_thread_and_on_two() {
 #[test]
 fn json_is_the_same_on_one_thread_and_on_two() {
     same_bytes(&questions(), "json");
-}
-
-#[test]
-#[ignore = "takes minutes"]
-fn what_developers_ask_is_the_same_on_one_thread_and_on_two() {
-    same_bytes(&long_questions(), "text");
 }

@@ -200,7 +200,6 @@ fn the_months_after() {
         ("label that no throw has", format!("{PROGRESS} --pitch screwball")),
         ("label, and the files have none", "progress athlete.toml unlabelled.csv --pitch screwball".to_owned()),
         ("no outing", "progress athlete.toml".to_owned()),
-        ("out of his reach", "progress low.toml week.csv --family four-seam".to_owned()),
         ("plan without an end", "plan athlete.toml --start 2031-11-03".to_owned()),
         ("a day that is not in the calendar", "plan athlete.toml --start 2031-02-29 --end 2031-11-03".to_owned()),
         ("a day in words", "plan athlete.toml --start yesterday --end 2031-11-03".to_owned()),

@@ -20,10 +20,14 @@ use arsenalfit::learn::target::Target;
 use arsenalfit::learn::trial::{DotFault, Trial, Verdict, attempts, trial};
 use arsenalfit::learn::window::Window;
 
+/// What progress is held against.
 fn ground() -> (Profile, Target) {
+    ground_about(Shape { speed_mph: 79.1, vertical_break_in: -1.5, glove_side_break_in: 13.0 })
+}
+
+fn ground_about(shape: Shape) -> (Profile, Target) {
     let text = include_str!("../profiles/three-quarter-right.toml");
     let profile = profile_from_toml(text, "profile.toml").unwrap_or_else(|error| panic!("{error}"));
-    let shape = Shape { speed_mph: 79.1, vertical_break_in: -1.5, glove_side_break_in: 13.0 };
     let spin = Spin { rpm: 2160.0, active_fraction: 0.4, clock: Clock::from_hours(8.77) };
     let mut target = Target::about(&Model::new(&profile, NonZeroUsize::MIN, 1), Family::Sweeper, shape).with_spin(spin);
     // Half widths of 1.5 mph, 4 in and 3 in, as wide as such arms differ.
@@ -42,7 +46,7 @@ fn read(names: &[String]) -> Session {
 
 fn demo_trial() -> Trial {
     let session = read(&["trial-four-grips.csv".into()]);
-    let (profile, target) = ground();
+    let (profile, target) = ground_about(Shape { speed_mph: 79.5, vertical_break_in: -2.5, glove_side_break_in: 13.5 });
     let (attempts, cautions) = attempts(&session);
     assert!(cautions.is_empty());
     trial(&session.grips, &attempts, &profile, &target, 1)

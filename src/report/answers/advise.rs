@@ -66,7 +66,7 @@ fn facts(advised: &Advised, target: &Candidate) -> Vec<(&'static str, Text)> {
         return vec![("would save in a season", text![season(target.worth.overall)])];
     }
     vec![
-        ("saves in a season", text![season(target.worth.overall), format!(" of {} pitches", season_pitches(level))]),
+        ("saves in a season", text![season(target.worth.overall), format!(" in {} pitches", season_pitches(level))]),
         ("same side / opposite", text![season(sides.same), " / ", season(sides.opposite).bare()]),
         ("chance it saves anything", text![chance(target.worth.chance)]),
         ("shape to chase", text![in_short(target), " (mph, vertical, glove side)"]),

@@ -27,7 +27,7 @@ pub(crate) enum Unit {
     PerHundred,
     /// A chance that comes from a finite number of simulations.
     InHundred,
-    /// Runs per 100 pitches.
+    /// Runs; the words around it say over how many pitches.
     Runs,
 }
 
@@ -44,7 +44,7 @@ impl Unit {
             Self::Milliseconds => "ms",
             Self::Minutes => "minutes",
             Self::Percent => "%",
-            Self::Runs => "runs per 100 pitches",
+            Self::Runs => "runs",
         }
     }
 

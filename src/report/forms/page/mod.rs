@@ -29,6 +29,7 @@ impl Answer {
                 head {
                     meta charset="utf-8";
                     meta name="viewport" content="width=device-width, initial-scale=1";
+                    meta name="generator" content="arsenalfit";
                     meta name="color-scheme" content="light dark";
                     title { (headline) " " (self.who) }
                     style { (PreEscaped(palette::style())) (PreEscaped(STYLE)) }
