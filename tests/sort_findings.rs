@@ -106,7 +106,7 @@ fn too_little_to_sort_is_said_and_not_guessed() {
     let mut session = ordinary();
     session.throws.truncate(5);
     let none = sorted(&session);
-    assert!(none.groups.is_empty());
+    assert!(none.groups.is_empty(), "nothing is sorted");
     assert!(none.cautions.contains(&Caution::TooFew), "{:?}", none.cautions);
     session.throws.clear();
     assert!(sorted(&session).groups.is_empty());
