@@ -34,11 +34,12 @@ fi
 rm -f "$tools"/pages/*.html
 for profile in profiles/*.toml; do
   name=$(basename "$profile" .toml)
-  for command in advise usage levers apart; do
+  for command in check dot advise usage levers apart; do
     "$program" "$command" "$profile" --report "$tools/pages/$command-$name.html" >/dev/null
   done
 done
 "$program" compare profiles/three-quarter-right.toml profiles/high-slot-left.toml --report "$tools/pages/compare.html" >/dev/null
+"$program" sort demo-data/session-*.csv --hand left --report "$tools/pages/sort.html" >/dev/null
 wish=79.5,-2.5,13.5 thrower=profiles/three-quarter-right.toml
 "$program" trial demo-data/trial-four-grips.csv --profile "$thrower" --target "$wish" --report "$tools/pages/trial.html" >/dev/null
 "$program" progress "$thrower" demo-data/progress-week-*.csv --target "$wish" --report "$tools/pages/progress.html" >/dev/null
