@@ -80,19 +80,30 @@ fn figure(key: &str, picture: &Picture) -> Markup {
     }
 }
 
+/// From so many columns on a table does not fit a phone: there each row is set as a block of its own.
+const MANY: usize = 8;
+
 fn table(label: &str, table: &Table) -> Markup {
+    let many = if table.columns.len() >= MANY { " many" } else { "" };
     html! {
         div.scroll role="region" aria-label=(label) tabindex="0" {
-            table class=(format!("words-{}", table.words)) {
+            table class=(format!("words-{}{many}", table.words)) {
                 thead { tr { @for column in &table.columns { th scope="col" { (column.head()) } } } }
-                tbody {
-                    @for row in table.cells() {
-                        tr {
-                            @for (column, cell) in row.iter().enumerate() {
-                                @if column == 0 { th scope="row" { bdi { (cell) } } } @else { td { (cell) } }
-                            }
-                        }
-                    }
+                tbody { @for cells in table.cells() { (row(table, &cells, !many.is_empty())) } }
+            }
+        }
+    }
+}
+
+/// A row; where it may be set as a block, each cell carries its column's head.
+fn row(table: &Table, cells: &[Text], is_block: bool) -> Markup {
+    html! {
+        tr {
+            @for (place, (column, cell)) in table.columns.iter().zip(cells).enumerate() {
+                @if place == 0 {
+                    th scope="row" { bdi { (cell) } }
+                } @else {
+                    td data-head=[is_block.then(|| column.head())] { (cell) }
                 }
             }
         }
