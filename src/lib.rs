@@ -49,7 +49,7 @@
 //! let profile = profile_from_toml(text, "example.toml").expect("a valid profile");
 //! let model = Model::new(&profile, NonZeroUsize::new(16).expect("not zero"), 1);
 //! let advice = Advice::of(&model, Family::Changeup, Command::Mastered);
-//! assert_eq!(advice.verdict, Verdict::NotNow, "a second changeup brings nothing");
+//! assert_ne!(advice.verdict, Verdict::Add, "the changeup is there already");
 //! ```
 
 pub mod base;
